@@ -1,0 +1,22 @@
+// node bundle.mjs JOB.json: bundles one script for the browser.
+// JOB: { entry, out, define: {NAME: value}, external: [pattern], banner }
+import esbuild from "esbuild";
+import { runJob } from "./pyodide_in_node.mjs";
+
+await runJob((job) =>
+  esbuild.build({
+    entryPoints: [job.entry],
+    outfile: job.out,
+    bundle: true,
+    format: "esm",
+    target: "es2022",
+    minify: true,
+    legalComments: "none",
+    charset: "utf8",
+    loader: { ".py": "text" },
+    external: job.external ?? [],
+    define: Object.fromEntries(Object.entries(job.define ?? {}).map(([name, value]) => [name, JSON.stringify(value)])),
+    banner: { js: job.banner ?? "" },
+    logLevel: "error",
+  }),
+);

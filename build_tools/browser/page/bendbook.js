@@ -1,0 +1,58 @@
+// The page's script. It carries no calculation: it takes what is typed to the worker and puts back what
+// comes. What it expects in a page:
+//
+//   <html lang="en" class="no-js">                  this script takes no-js away; a style sheet hides what
+//                                                   stands under [data-needs-script] while it is there
+//   <script type="application/json" id="bendbook-words">   the words it shows, by name: see ../words.py
+//
+//   <div data-desk>                                 one calculator
+//     <div data-echo aria-hidden="true">            the answer's sentence again, kept in sight while one types
+//     <form data-calculator="spin-to-break">
+//       <div class="field" data-field="speed_mph">  ids: CALCULATOR-FIELD, problem: CALCULATOR-FIELD-problem
+//         <label for="spin-to-break-speed_mph">, <input id=... name="speed_mph">,
+//         <p class="problem" id="spin-to-break-speed_mph-problem" hidden>
+//       <fieldset class="field" data-field=...>     radio buttons, with one problem place for the group
+//       <fieldset data-rows="outings">              a table of rows, counted from 0
+//         <div data-row="0">                        fields named outings.0.date, ids CALCULATOR-outings-0-date
+//           <button type="button" data-remove-row>
+//         <template data-row-template>              one such row with ROW in place of the number
+//         <button type="button" data-add-row>
+//       a date field named "today" is set to the device's date as soon as the form is used
+//       a field with data-private stays out of the page's address
+//     <div data-status role="status" aria-live="polite">    empty; filled here
+//     <p data-example-note>                         hidden once the answer is no longer the worked example
+//     <div data-answer>                             the worked example; gets data-stale while fields need mending
+//     <button type="button" data-copy-link data-needs-script>
+//
+//   <a class="term" href="..." data-meaning="...">  opens <span class="term-note"> right behind itself
+//   <div data-hand-choice> with <button data-hand="right" aria-pressed> and left; sets data-hand on <html>
+//   [data-kept]                                     a line that says what is kept on this device
+//   <button type="button" data-keep>                asks the browser to keep it for good
+//   made here: <section class="edition-banner">, <span class="only-heard"> (to be hidden from sight only)
+import { serveCalculator } from "./calculator.js";
+import { keepEdition, showKept } from "./edition.js";
+import { applyHand, serveHandChoice } from "./hand.js";
+import { serveTerms } from "./terms.js";
+import { takeTyped } from "./typed.js";
+
+let leave = [];
+
+function openPage() {
+  for (const stop of leave) stop();
+  applyHand();
+  showKept();
+  const typed = takeTyped();
+  leave = [...document.querySelectorAll("form[data-calculator]")].map((form) =>
+    serveCalculator(form, typed[form.dataset.calculator]),
+  );
+}
+
+document.documentElement.classList.remove("no-js");
+serveTerms();
+serveHandChoice();
+// Where pages change without a reload, `document$` tells of each; the worker then lives on between them.
+if (self.document$) self.document$.subscribe(openPage);
+else openPage();
+// After the page, so that keeping a copy never delays the first page a reader sees.
+if (document.readyState === "complete") keepEdition();
+else addEventListener("load", () => keepEdition(), { once: true });

@@ -1,0 +1,1 @@
+"""Checks across entries: every name leads somewhere, every mark is well formed."""

@@ -1,0 +1,1 @@
+"""Coaching arithmetic: slot and shape, pairing, camera timing, session statistics, choosing a cue."""

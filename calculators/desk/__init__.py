@@ -1,0 +1,1 @@
+"""What a reader meets: fields with units and ranges, answers, figures; one module a calculator."""

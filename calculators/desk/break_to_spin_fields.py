@@ -1,0 +1,152 @@
+"""The questions about what a pitch did, and what is read from them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import cast
+
+from calculators.coaching.found_spin import Crossed
+from calculators.coaching.movement_counts import Count
+from calculators.desk.answers import FieldGroup
+from calculators.desk.fields import Choice, ChoiceField, Field, NumberField, Problem, Raw, Values
+from calculators.desk.pitch_fields import BATTERS, EXAMPLE_PITCH, pitch_fields
+from calculators.physics.air import density_at
+from calculators.physics.flight import Conditions
+from calculators.physics.movement import Movement
+from calculators.physics.units import CENTIMETRE, FOOT, INCH, MPH, RPM, celsius
+from calculators.words import number, say
+
+SHARED = ("release_height", "release_side", "extension", "mound", "altitude", "temperature", "humidity")
+
+
+@dataclass(frozen=True)
+class TypedBreak:
+    """What a pitch did, as entered.
+
+    glove: +1 where the pitcher's glove side is the catcher's right (a right-hander), else -1.
+    counted: the movement as it was counted [m]. total: all of the spin [rad/s], if measured.
+    inches: whether it was entered in inches.
+    """
+
+    glove: int
+    counted: Movement[float]
+    how: Count
+    total: float | None
+    crossed: Crossed
+    inches: bool
+
+
+def break_fields() -> tuple[Field, ...]:
+    """Return the questions, in order."""
+    shared = {field.name: field for field in pitch_fields()}
+    return (
+        shared["hand"],
+        shared["speed"],
+        NumberField(
+            "up",
+            say("Movement up or down"),
+            "in or cm",
+            -200,
+            120,
+            (-20, 20),
+            1,
+            help=say("Minus is down."),
+        ),
+        NumberField("side", say("Movement to the side"), "in or cm", -120, 120, (-20, 20), 1),
+        ChoiceField(
+            "toward",
+            say("Plus to the side means"),
+            (
+                Choice("glove", say("the glove side")),
+                Choice("catcher", say("the catcher's right")),
+                Choice("pitcher", say("the pitcher's right")),
+            ),
+        ),
+        ChoiceField(
+            "movement_unit",
+            say("Movement is in"),
+            (Choice("in", say("inches")), Choice("cm", say("centimeters"))),
+        ),
+        ChoiceField(
+            "how",
+            say("How it was counted"),
+            (
+                Choice("whole", say("By spin alone, over the whole flight")),
+                Choice("forty", say("By spin alone, over the last 40 feet")),
+                Choice("gravity", say("With gravity, below the line it starts on")),
+            ),
+            help=say("Your tracker's manual says which. The counts differ by half and more."),
+        ),
+        NumberField(
+            "total_spin",
+            say("All of the spin"),
+            "rpm",
+            100,
+            4000,
+            (1200, 2800),
+            optional=True,
+            help=say("If measured. With it the active share can be found."),
+        ),
+        *(shared[name] for name in SHARED),
+        shared["batter"],
+        shared["aim"],
+        shared["units"],
+    )
+
+
+BREAK_GROUPS = (
+    FieldGroup(say("How the movement is written"), ("toward", "movement_unit", "how")),
+    FieldGroup(say("Where it leaves the hand"), SHARED[:3], open=False),
+    FieldGroup(say("Field and air"), SHARED[3:], open=False),
+    FieldGroup(say("Where it crosses the plate"), ("batter", "aim"), open=False),
+    FieldGroup(say("How to answer"), ("units",), open=False),
+)
+
+EXAMPLE_BREAK: Raw = {
+    **EXAMPLE_PITCH,
+    "up": "-16",
+    "side": "10",
+    "toward": "glove",
+    "movement_unit": "in",
+    "how": "whole",
+    "total_spin": "2050",
+}
+"""A high-school curve as a tracker might report it."""
+
+
+def read_break(values: Values) -> TypedBreak | tuple[Problem, ...]:
+    """Return what the fields describe, or the problem that involves several of them."""
+
+    def entered(name: str) -> float:
+        return cast(float, values[name])
+
+    glove = -1 if values["hand"] == "left" else 1
+    unit = CENTIMETRE if values["movement_unit"] == "cm" else INCH
+    to_the_right: Mapping[str, int] = {"glove": glove, "catcher": 1, "pitcher": -1}
+    counted = Movement(to_the_right[str(values["toward"])] * entered("side") * unit, entered("up") * unit)
+    how = cast(Count, values["how"])
+    if how == "gravity" and counted.up >= 0:
+        message = say(
+            "With gravity every pitch falls: enter a minus number, or choose a count by spin alone. "
+            "You entered {entered}.",
+            entered=number(entered("up"), 1),
+        )
+        return (Problem("up", message), Problem("how", message))
+    zone = BATTERS[str(values["batter"])]
+    air = density_at(entered("altitude") * FOOT, celsius(entered("temperature")), entered("humidity") / 100)
+    total = cast("float | None", values["total_spin"])
+    position = (
+        -glove * entered("release_side") * FOOT,
+        (float(str(values["mound"])) - entered("extension")) * FOOT,
+        entered("release_height") * FOOT,
+    )
+    height = zone.middle if values["aim"] is None else entered("aim") * INCH
+    return TypedBreak(
+        glove,
+        counted,
+        how,
+        None if total is None else total * RPM,
+        Crossed(position, entered("speed") * MPH, (0.0, height), Conditions(density=air)),
+        values["movement_unit"] == "in",
+    )

@@ -1,0 +1,145 @@
+"""What is called out beside the counter of a game that is going on, before the next batter comes up."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from calculators.desk.pitch_count_words import amount, day_words, short_reason
+from calculators.words import Message, say, say_count
+from calculators.workload.ages import Pitcher
+from calculators.workload.availability import Availability, availability
+from calculators.workload.outings import Outing
+from calculators.workload.rules import RuleSet
+
+ONE_BATTER = 6
+"""A step this many pitches away may come while the next batter bats. An estimate: few bats last longer."""
+
+
+@dataclass(frozen=True)
+class Tonight:
+    """A game that is going on.
+
+    rulings: each rule set with the pitcher's age as it counts. before: outings already over.
+    thrown: pitches so far; to_last: how many of them when the last batter came up, None if not known.
+    """
+
+    rulings: Sequence[tuple[RuleSet, Pitcher]]
+    before: Sequence[Outing]
+    today: datetime.date
+    thrown: int
+    to_last: int | None
+
+    def under(self, thrown: int, to_last: int | None) -> list[Availability]:
+        """Return the answer under each rule set if the pitcher leaves after `thrown` pitches."""
+        outing = Outing(self.today, pitches=thrown, before_last_batter=to_last)
+        return [
+            availability(rules, pitcher, (*self.before, outing), self.today, days=1)
+            for rules, pitcher in self.rulings
+        ]
+
+    def first_day(self, thrown: int, to_last: int | None) -> datetime.date:
+        """Return the first day that no rule set forbids if the pitcher leaves after `thrown` pitches."""
+        return max(answer.first_day for answer in self.under(thrown, to_last))
+
+
+def called_out(tonight: Tonight) -> tuple[Message, ...]:
+    """Return the lines to call out, the most pressing first."""
+    if any(rules.counts != "pitches" for rules, _ in tonight.rulings):
+        return (say("These rules count outs. Enter the outs below; the counter counts pitches only."),)
+    if barred := _barred(tonight):
+        return barred
+    if any(answer.rest_unknown for answer in tonight.under(0, None)):
+        return (say("The rest these rules ask for was not found. Ask the league."),)
+    leaving = tonight.first_day(tonight.thrown, tonight.to_last)
+    staying = tonight.first_day(tonight.thrown + 1, tonight.thrown)
+    return (
+        *_limit(tonight),
+        *_next_batter(tonight, leaving, staying),
+        _leaving_now(tonight, leaving),
+        *_next_step(tonight, staying),
+    )
+
+
+def _barred(tonight: Tonight) -> tuple[Message, ...]:
+    """Return why a rule forbids pitching tonight at all; the game that is going on is no reason."""
+    reasons = [
+        reason
+        for rules, pitcher in tonight.rulings
+        for reason in availability(rules, pitcher, tonight.before, tonight.today, days=1).days[0].reasons
+    ]
+    return tuple(
+        say("Stop: not eligible today under these rules ({reason}).", reason=short_reason(reason))
+        for reason in reasons[:1]
+    )
+
+
+def _limit(tonight: Tonight) -> tuple[Message, ...]:
+    """Return what to know about the nearest daily limit, where it is reached or one batter away."""
+    lefts = [
+        (answer.days[0].most, rules)
+        for answer, (rules, _) in zip(tonight.under(0, None), tonight.rulings, strict=True)
+    ]
+    known = [(most, rules) for most, rules in lefts if most is not None]
+    if not known:
+        return ()
+    most, rules = min(known, key=lambda one: (one[0], one[1].finish_batter))
+    left = most - tonight.thrown
+    limit = amount(most, "pitches")
+    if left <= 0:
+        if rules.finish_batter:
+            return (say("{limit}: the limit today is reached. No further batter.", limit=limit),)
+        return (say("{limit}: the limit today is reached. The pitcher leaves now.", limit=limit),)
+    if left > ONE_BATTER:
+        return ()
+    said = say_count(
+        "{count} pitch to the limit of {limit}.", "{count} pitches to the limit of {limit}.", left, limit=limit
+    )
+    if rules.finish_batter:
+        return (say("{said} A batter begun before it may be finished.", said=said),)
+    return (say("{said} These rules know no finishing of the batter.", said=said),)
+
+
+def _next_batter(tonight: Tonight, leaving: datetime.date, staying: datetime.date) -> tuple[Message, ...]:
+    if staying <= leaving or tonight.thrown == 0:
+        return ()
+    return (
+        say(
+            "Before the next batter: one pitch to that batter moves the first day to {day}.",
+            day=day_words(staying, tonight.today),
+        ),
+    )
+
+
+def _leaving_now(tonight: Tonight, leaving: datetime.date) -> Message:
+    day = day_words(leaving, tonight.today)
+    if any(answer.beyond_table for answer in tonight.under(tonight.thrown, tonight.to_last)):
+        return say("Leaving now: not before {day}, and ask the league first.", day=day)
+    return say("Leaving now: not before {day}.", day=day)
+
+
+def _next_step(tonight: Tonight, staying: datetime.date) -> tuple[Message, ...]:
+    """Return the next count at which the first day moves, beyond the first pitch to the next batter."""
+    steps = sorted(
+        {
+            low - earlier
+            for answer in tonight.under(0, None)
+            for earlier in [sum(o.pitches or 0 for o in tonight.before if o.date == tonight.today)]
+            for low in [step.low for step in answer.group.band.rest]
+            if low - earlier > tonight.thrown + 1
+        }
+    )
+    for at in steps:
+        day = tonight.first_day(at, at - 1)
+        if day > staying:
+            return (
+                say_count(
+                    "{count} more pitch, the {at}th, moves it to {day}.",
+                    "{count} more pitches, up to {at}, move it to {day}.",
+                    at - tonight.thrown,
+                    at=str(at),
+                    day=day_words(day, tonight.today),
+                ),
+            )
+    return ()

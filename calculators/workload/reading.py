@@ -1,0 +1,292 @@
+"""A league's files: a roster and a list of outings, read row by row with nothing guessed.
+
+Every row is used, joined to an earlier one or refused, and every refusal names its row and column, so
+that rows in the file = rows used + rows joined + rows refused. Notes point at rows that were used and
+need a look.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from calculators.workload.ages import Pitcher
+from calculators.workload.cells import (
+    DateOrder,
+    RefusedError,
+    Trouble,
+    born,
+    civil_date,
+    key_of,
+    name_in,
+    tidy,
+    whole,
+    yes,
+)
+from calculators.workload.outings import Outing, OutingError
+from calculators.workload.rules import level_name
+from calculators.workload.tables import MissingHeadError, TableRow, TextTable, read_table
+
+ROSTER_HEADS = ("pitcher", "team", "age", "born", "level")
+OUTING_HEADS = (
+    "pitcher",
+    "date",
+    "pitches",
+    "before last batter",
+    "breaking balls",
+    "outs",
+    "innings caught",
+    "game",
+    "team",
+    "automatic walks",
+    "came back",
+    "called off",
+    "other throws",
+)
+
+Headings = Mapping[str, str]
+"""Our head to the head that a file has instead. `NO_COLUMN` for a head the file does not have."""
+
+NO_COLUMN = "-"
+
+_WHOLE_COLUMNS = {
+    "pitches": "pitches",
+    "before last batter": "before_last_batter",
+    "breaking balls": "breaking",
+    "outs": "outs",
+    "innings caught": "innings_caught",
+    "game": "game",
+    "other throws": "other_throws",
+}
+"""Column to the part of an outing that its number is; a blank stays unknown."""
+
+_TROUBLES: Mapping[str, tuple[str, Trouble]] = {
+    "before_last_batter": ("before last batter", "more before the last batter than pitches"),
+    "breaking": ("breaking balls", "more breaking balls than pitches"),
+}
+"""Part of an outing that does not fit the others to the column it stands in and the trouble."""
+
+
+@dataclass(frozen=True)
+class RowNote:
+    """One row to look at. row: as a spreadsheet counts; column: the head; entered: what stood there."""
+
+    row: int
+    column: str
+    trouble: Trouble
+    entered: str = ""
+
+
+@dataclass(frozen=True)
+class RosterFile:
+    """A roster as read. rows = len(pitchers) + joined + len(refused).
+
+    teams: the teams each pitcher stands on the roster for. joined: rows of a pitcher who is there already.
+    heads: the heads, ours in place of those that were mapped to them.
+    """
+
+    rows: int
+    pitchers: Mapping[str, Pitcher]
+    teams: Mapping[str, tuple[str, ...]]
+    joined: int
+    refused: tuple[RowNote, ...]
+    notes: tuple[RowNote, ...]
+    heads: tuple[str, ...]
+    encoding: str
+
+    @property
+    def unused_heads(self) -> tuple[str, ...]:
+        """Heads that nobody reads."""
+        return tuple(head for head in self.heads if head not in ROSTER_HEADS)
+
+
+@dataclass(frozen=True)
+class OutingsFile:
+    """Outings as read, by the roster's names. rows = used + len(refused)."""
+
+    rows: int
+    used: int
+    outings: Mapping[str, list[Outing]]
+    refused: tuple[RowNote, ...]
+    notes: tuple[RowNote, ...]
+    heads: tuple[str, ...]
+    encoding: str
+
+    @property
+    def unused_heads(self) -> tuple[str, ...]:
+        """Heads that nobody reads."""
+        return tuple(head for head in self.heads if head not in OUTING_HEADS)
+
+
+@dataclass
+class _Tally:
+    refused: list[RowNote] = field(default_factory=list)
+    notes: list[RowNote] = field(default_factory=list)
+
+    def refuse(self, row: TableRow, err: RefusedError) -> None:
+        self.refused.append(RowNote(row.number, err.column, err.trouble, err.entered))
+
+    def note(self, row: TableRow, column: str, trouble: Trouble, entered: str = "") -> None:
+        self.notes.append(RowNote(row.number, column, trouble, entered))
+
+
+def read_roster(data: bytes, headings: Headings | None = None, dates: DateOrder = "year first") -> RosterFile:
+    """Read a roster: a column `pitcher`, and `age`, `born` (2014-08-31, 2014-08 or 2014) or `level`.
+
+    A pitcher whose age is missing or cannot be read stays on the roster as of unknown age, with a note.
+    A name that comes again for another team, with the same age, is one arm on two teams.
+    Raises TableError where the file is no table, MissingHeadError where it has no column `pitcher`.
+    """
+    table = _table(data, headings, ROSTER_HEADS, ("pitcher",))
+    tally = _Tally()
+    pitchers: dict[str, Pitcher] = {}
+    teams: dict[str, tuple[str, ...]] = {}
+    names: dict[str, str] = {}
+    joined = 0
+    for row in table.rows:
+        try:
+            name = name_in(row)
+            team = tidy(row.cells.get("team", ""))
+            first = names.get(key_of(name))
+            if first is not None:
+                _join(row, first, team, dates, pitchers, teams, tally)
+                joined += 1
+                continue
+        except RefusedError as err:
+            tally.refuse(row, err)
+            continue
+        names[key_of(name)] = name
+        pitchers[name] = _pitcher(row, dates, tally)
+        teams[name] = (team,) if team else ()
+    return RosterFile(
+        rows=len(table.rows),
+        pitchers=pitchers,
+        teams=teams,
+        joined=joined,
+        refused=tuple(tally.refused),
+        notes=tuple(tally.notes),
+        heads=table.heads,
+        encoding=table.encoding,
+    )
+
+
+def read_outings(
+    data: bytes,
+    roster: Mapping[str, Pitcher],
+    headings: Headings | None = None,
+    dates: DateOrder = "year first",
+) -> OutingsFile:
+    """Read outings, one a row: columns `pitcher` and `date` at least, others from OUTING_HEADS.
+
+    A blank count stays unknown, with a note. A row that repeats another one is refused where the game
+    has a number; without one it may be a second game, so it counts and is noted.
+    Raises TableError where the file is no table, MissingHeadError where it lacks a column it needs.
+    """
+    table = _table(data, headings, OUTING_HEADS, ("pitcher", "date"))
+    numbers = [(head, part) for head, part in _WHOLE_COLUMNS.items() if head in table.heads]
+    names = {key_of(name): name for name in roster}
+    tally = _Tally()
+    outings: dict[str, list[Outing]] = {}
+    days: set[tuple[str, datetime.date]] = set()
+    for row in table.rows:
+        try:
+            name = name_in(row)
+            name = names.get(key_of(name)) or _unknown(name)
+            outing = _outing(row, numbers, dates)
+            day = (name, outing.date)
+            repeated = day in days and outing in outings[name]
+            if repeated and outing.game is not None:
+                raise RefusedError("pitcher", "written twice", name)
+        except RefusedError as err:
+            tally.refuse(row, err)
+            continue
+        if repeated:
+            tally.note(row, "pitcher", "written twice", name)
+        if outing.pitches is None and outing.outs is None:
+            tally.note(row, "pitches", "no count")
+        days.add(day)
+        outings.setdefault(name, []).append(outing)
+    return OutingsFile(
+        rows=len(table.rows),
+        used=sum(map(len, outings.values())),
+        outings=outings,
+        refused=tuple(tally.refused),
+        notes=tuple(tally.notes),
+        heads=table.heads,
+        encoding=table.encoding,
+    )
+
+
+def _table(
+    data: bytes, headings: Headings | None, ours: tuple[str, ...], needed: tuple[str, ...]
+) -> TextTable:
+    """Read a file with our heads in place of its own.
+
+    A column that has one of our heads, where that head was mapped to another column, is not read.
+    """
+    mapped = {head: " ".join(theirs.lower().split()) for head, theirs in (headings or {}).items() if theirs}
+    renamed = {head: f"{head} ({NO_COLUMN})" for head in mapped if head in ours}
+    renamed |= {theirs: head for head, theirs in mapped.items() if head in ours and theirs != NO_COLUMN}
+    table = read_table(data, renamed)
+    for head in (*needed, *(head for head, theirs in mapped.items() if head in ours and theirs != NO_COLUMN)):
+        if head not in table.heads:
+            raise MissingHeadError(head, mapped.get(head, head), table.found_heads)
+    return table
+
+
+def _unknown(name: str) -> str:
+    raise RefusedError("pitcher", "not on the roster", name)
+
+
+def _join(
+    row: TableRow,
+    first: str,
+    team: str,
+    dates: DateOrder,
+    pitchers: Mapping[str, Pitcher],
+    teams: dict[str, tuple[str, ...]],
+    tally: _Tally,
+) -> None:
+    """Join a row to the pitcher of the same name; raises RefusedError where it may be somebody else."""
+    quiet = _Tally()
+    if not team or team in teams[first] or _pitcher(row, dates, quiet) != pitchers[first]:
+        raise RefusedError("pitcher", "name twice", first)
+    teams[first] = (*teams[first], team)
+    tally.note(row, "pitcher", "on two teams", first)
+
+
+def _pitcher(row: TableRow, dates: DateOrder, tally: _Tally) -> Pitcher:
+    age: int | None = None
+    birth: datetime.date | None = None
+    try:
+        age = whole(row, "age")
+        birth = born(row, dates)
+    except RefusedError as err:
+        tally.note(row, err.column, err.trouble, err.entered)
+        age = None
+    level = level_name(row.cells.get("level", "")) or None
+    if age is not None and birth is not None:
+        tally.note(row, "age", "two ages", row.cells["age"])
+    if age is None and birth is None and level is None:
+        tally.note(row, "age", "no age")
+    return Pitcher(age=age, born=birth, level=level)
+
+
+def _outing(row: TableRow, numbers: list[tuple[str, str]], dates: DateOrder) -> Outing:
+    entered = row.cells["date"]
+    date = civil_date(entered, dates)
+    if date is None:
+        raise RefusedError("date", "not a date", entered)
+    try:
+        return Outing(
+            date=date,
+            team=tidy(row.cells.get("team", "")),
+            automatic_walks=whole(row, "automatic walks") or 0,
+            reentered=yes(row, "came back"),
+            called_off=yes(row, "called off"),
+            **{part: whole(row, head) for head, part in numbers},
+        )
+    except OutingError as err:
+        column, trouble = _TROUBLES[err.field]
+        raise RefusedError(column, trouble, row.cells.get(column, "")) from err

@@ -1,0 +1,111 @@
+"""The league's board: the same answer as for one pitcher, for everybody, fast enough for a league."""
+
+from __future__ import annotations
+
+import datetime
+import random
+import time
+
+import pytest
+
+from calculators.workload.ages import Pitcher
+from calculators.workload.availability import availability
+from calculators.workload.board import UnverifiedRulesError, board, group_by_name
+from calculators.workload.flags import VIOLATIONS
+from calculators.workload.outings import Outing
+from calculators.workload.rest import ONE_DAY
+from tests.workload.shelf import rules
+
+DAY = datetime.date(2026, 5, 16)
+
+
+def league(pitchers: int, games: int, seed: int) -> tuple[dict[str, Pitcher], dict[str, list[Outing]]]:
+    """Invent a league whose pitchers throw about every sixth day up to a day after DAY."""
+    chance = random.Random(seed)
+    roster = {f"player {number}": Pitcher(age=chance.randint(7, 16)) for number in range(pitchers)}
+    outings = group_by_name(
+        (
+            name,
+            Outing(
+                DAY - (6 * back - chance.randint(0, 2)) * ONE_DAY,
+                chance.choice([None, *range(101)]),
+                game=chance.choice([None, 1]),
+                innings_caught=chance.choice([None, 0, 2, 4]),
+            ),
+        )
+        for name in roster
+        for back in range(games)
+    )
+    return roster, outings
+
+
+@pytest.mark.parametrize("slug", ["little-league", "baseball-alberta-league", "usssa-baseball"])
+def test_every_row_is_what_the_pitcher_would_be_told_alone(slug) -> None:
+    roster, outings = league(60, 12, seed=4)
+    roster = {name: Pitcher(age=13) for name in roster}
+    for row in board(rules(slug), roster, outings, DAY).rows:
+        past = [outing for outing in outings[row.name] if outing.date <= DAY]
+        alone = availability(rules(slug), roster[row.name], past, DAY)
+        assert (row.first_day, row.reasons) == (alone.first_day, alone.reasons)
+        assert row.eligible == (alone.days[0].may_pitch and not alone.beyond_table)
+
+
+def test_rows_stand_in_the_order_of_the_roster() -> None:
+    roster = {"b": Pitcher(age=12), "a": Pitcher(age=12)}
+    assert [row.name for row in board(rules("little-league"), roster, {}, DAY).rows] == ["b", "a"]
+
+
+def test_a_day_in_the_past_is_judged_without_what_came_later() -> None:
+    outings = {"a": [Outing(DAY - 9 * ONE_DAY, 30), Outing(DAY + ONE_DAY, 60)]}
+    (row,) = board(rules("little-league"), {"a": Pitcher(age=12)}, outings, DAY).rows
+    assert (row.eligible, row.set_aside) == (True, 1)
+
+
+def test_violations_are_named_with_their_day() -> None:
+    outings = {"a": [Outing(DAY - 9 * ONE_DAY, 90), Outing(DAY - 7 * ONE_DAY, 10)]}
+    (row,) = board(rules("little-league"), {"a": Pitcher(age=12)}, outings, DAY).rows
+    passed = [(flag.kind, flag.date) for flag in row.flags if flag.kind in VIOLATIONS]
+    assert passed == [
+        ("over the daily limit", DAY - 9 * ONE_DAY),
+        ("too soon", DAY - 7 * ONE_DAY),
+    ]
+
+
+def test_a_pitcher_the_rules_have_no_group_for_is_never_eligible() -> None:
+    (row,) = board(rules("little-league"), {"a": Pitcher(age=40)}, {}, DAY).rows
+    assert (row.group, row.eligible, row.ask_league) == (None, False, True)
+
+
+def test_past_the_end_of_the_table_the_league_is_asked() -> None:
+    outings = {"a": [Outing(DAY - ONE_DAY, 51)]}
+    (row,) = board(rules("usa-joint-2015"), {"a": Pitcher(age=8)}, outings, DAY).rows
+    assert (row.eligible, row.ask_league) == (False, True)
+
+
+def test_rules_in_doubt_need_a_word_from_the_reader() -> None:
+    with pytest.raises(UnverifiedRulesError):
+        board(rules("usa-joint-later"), {}, {}, DAY)
+    assert board(rules("usa-joint-later"), {}, {}, DAY, unverified=True).rows == ()
+
+
+def test_totals_of_a_league_miss_nothing() -> None:
+    roster, outings = league(40, 12, seed=9)
+    rows = board(rules("little-league"), roster, outings, DAY).rows
+    known = sum(
+        outing.pitches or 0
+        for of_one in outings.values()
+        for outing in of_one
+        if DAY - 28 * ONE_DAY < outing.date <= DAY
+    )
+    assert sum(row.last_28.known for row in rows) == known
+
+
+def test_a_league_of_five_thousand_is_done_in_a_second() -> None:
+    roster, outings = league(5_000, 20, seed=1)
+    assert sum(map(len, outings.values())) == 100_000
+    spent = []
+    for _ in range(3):
+        began = time.process_time()
+        board(rules("little-league"), roster, outings, DAY)
+        spent.append(time.process_time() - began)
+    assert min(spent) < 1.0
