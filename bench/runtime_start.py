@@ -68,7 +68,8 @@ def measure(site: Path, rounds: int = 5, slow: float = 1.0) -> Waiting:
     rounds: how often each way is started, one way after the other in turn.
     slow: how many times slower the browser is made for the starts.
     """
-    questions = {name: json.dumps(dict(fields)) for name, fields in worked_examples().items()}
+    shelf = json.loads((site / "assets/bendbook/runtime/shelf.json").read_text(encoding="utf-8"))
+    questions = {name: json.dumps(dict(fields)) for name, fields in worked_examples(shelf).items()}
     with _served(site) as address, sync_playwright() as playwright:
         browser = playwright.chromium.launch(
             executable_path=os.environ.get("BENDBOOK_CHROMIUM", "/usr/bin/chromium"), args=["--no-sandbox"]

@@ -7,7 +7,6 @@ navigation and `extra` handed to it in its own way.
 from __future__ import annotations
 
 import json
-from pathlib import Path
 from typing import Any, Literal
 
 from mkdocs.config.defaults import MkDocsConfig
@@ -19,7 +18,7 @@ from mkdocs.utils.templates import TemplateContext
 from build_tools.browser.words import page_words
 from build_tools.generate.build_docs import generate
 from build_tools.loading.mistakes import ContentError
-from build_tools.places import Places
+from build_tools.places import told_places
 from build_tools.theme.words import FRAME_WORDS
 from build_tools.words.catalogue import SOURCE_LANGUAGE, languages, open_catalogue
 from calculators.words import Catalogue, speak
@@ -38,17 +37,28 @@ def on_startup(command: Literal["build", "gh-deploy", "serve"], **_: Any) -> Non
 
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
     """Hand over the navigation; under `serve`, first bring the pages up to date."""
-    places = Places(build=Path(config.docs_dir).parent)
+    places = told_places()
     if _command == "serve":
         try:
             generate(places)
         except ContentError as error:
             raise Abort(str(error)) from error
     config.nav = json.loads((places.build / "navigation.json").read_text(encoding="utf-8"))
+    _frame(config, json.loads(places.frame.read_text(encoding="utf-8")))
     for language in languages(places.locale):
         _words_by_language[language] = _frame_words(open_catalogue(places.locale, language))
     config.extra.update(_words_by_language[SOURCE_LANGUAGE])
     return config
+
+
+def _frame(config: MkDocsConfig, told: dict[str, Any]) -> None:
+    """Give the frame its name, its address and, in a league's edition, the league's look."""
+    config.site_name = told["name"]
+    config.site_url = config.site_url or told["site_url"]
+    config.extra_css.extend(style for style in told["styles"] if style not in config.extra_css)
+    config.extra["league"] = told.get("league")
+    if told["logo"]:
+        config.theme["logo"] = told["logo"]
 
 
 def on_serve(server: LiveReloadServer, config: MkDocsConfig, **_: Any) -> LiveReloadServer:

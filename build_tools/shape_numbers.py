@@ -8,6 +8,7 @@ once would be a pitch that hardly anybody throws.
 
 from __future__ import annotations
 
+import functools
 import math
 from dataclasses import dataclass
 
@@ -55,6 +56,7 @@ class ShapeNumbers:
     glove_side: Range
 
 
+@functools.lru_cache(maxsize=256)
 def shape_numbers(shape: Shape) -> tuple[ShapeNumbers, ...]:
     """Return the numbers of a shape for adults, high school, and twelve and under."""
     return tuple(_at_level(shape, name, getattr(shape.levels, name)) for name in THROWS)

@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterator
 from pathlib import Path
 from typing import Any
 
+from build_tools.checks.evidence import check_evidence
 from build_tools.checks.names import marks, namings
 from build_tools.loading.marks import Evidence, Malformed
 from build_tools.loading.mistakes import Location, Mistake, field_name, nearest_name
@@ -30,6 +31,7 @@ def check(reading: Reading, calculators: Collection[str]) -> Iterator[Mistake]:
     known: dict[str, Collection[str]] = {**reading.known, "calculators": calculators}
     yield from _calculators(reading, calculators)
     yield from _needed(reading, known)
+    yield from check_evidence(reading)
     for loaded in reading.everything():
         yield from _names(reading, loaded, known)
         yield from _marks(reading, loaded)

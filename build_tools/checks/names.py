@@ -46,7 +46,7 @@ class Naming:
 
 def namings(loaded: Loaded[Any]) -> Iterator[Naming]:
     """Yield everything that an entry, a line of a list or a rule set names."""
-    for location, kind, slug in _slug_fields(loaded.model):
+    for location, kind, slug in slug_fields(loaded.model):
         yield Naming(location, kind, slug, loaded.line(location), slug)
     for location, line, mark in marks(loaded):
         if isinstance(mark, Link):
@@ -61,25 +61,27 @@ def marks(loaded: Loaded[Any]) -> Iterator[tuple[Location, int, Mark]]:
 
     In the body the line is exact; in a field it is the line on which the field starts.
     """
-    for location, text in _strings(loaded.model, ()):
+    for location, text in strings(loaded.model):
         for mark in find_marks(text):
             yield location, loaded.line(location), mark
     for mark in find_marks(loaded.body):
         yield (), loaded.body_line + loaded.body.count("\n", 0, mark.start), mark
 
 
-def _strings(value: object, location: Location) -> Iterator[tuple[Location, str]]:
+def strings(value: object, location: Location = ()) -> Iterator[tuple[Location, str]]:
+    """Yield every string inside a model, with the way to it."""
     if isinstance(value, str):
         yield location, value
     elif isinstance(value, BaseModel):
         for name in type(value).model_fields:
-            yield from _strings(getattr(value, name), (*location, name))
+            yield from strings(getattr(value, name), (*location, name))
     elif isinstance(value, tuple):
         for index, one in enumerate(value):
-            yield from _strings(one, (*location, index))
+            yield from strings(one, (*location, index))
 
 
-def _slug_fields(model: BaseModel) -> Iterator[tuple[Location, str, str]]:
+def slug_fields(model: BaseModel) -> Iterator[tuple[Location, str, str]]:
+    """Yield the place, the kind and the slug of everything a model names in a field of its own."""
     yield from _in_model(model, ())
     if isinstance(model, RuleSet):
         yield ("source",), "sources", model.source

@@ -29,11 +29,15 @@ SHADE = "var(--figure-shade, #000)"
 
 @dataclass(frozen=True)
 class Sheet:
-    """How millimetres become places on the page: the ball's center, and the sign that mirrors a left hand."""
+    """How millimetres become places on the page: the ball's center, and the sign that mirrors a left hand.
+
+    coarse: how many times farther than usual a line may run from its points; more makes fewer letters.
+    """
 
     center: Flat
     mirrored: bool
     height: float
+    coarse: float = 1.0
 
     def at(self, point: Flat) -> Flat:
         """Return the page's place of a point of the scene."""
@@ -42,11 +46,12 @@ class Sheet:
 
     def line(self, line: Line) -> list[Flat]:
         """Return the page's places of a line's points, without those that do not show."""
-        return [self.at(point) for point in simplify(line, _LINE_TOLERANCE / SCALE)]
+        return [self.at(point) for point in simplify(line, self.coarse * _LINE_TOLERANCE / SCALE)]
 
     def patch(self, line: Line) -> list[Flat]:
         """Return the page's places of a patch's corners, coarser, for its edge has a line over it."""
-        return [self.at(point) for point in simplify((*line, line[0]), _PATCH_TOLERANCE / SCALE)[:-1]]
+        tolerance = self.coarse * _PATCH_TOLERANCE / SCALE
+        return [self.at(point) for point in simplify((*line, line[0]), tolerance)[:-1]]
 
 
 def _stroke(data: str, name: str, width: float, ink: str = INK) -> str:

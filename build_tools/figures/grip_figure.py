@@ -83,12 +83,12 @@ def grip_figures(
             "Make the two agree."
         )
     words = catalogue or gettext.NullTranslations()
-    posed, scenes = _drawn(hold)
+    posed, scenes = drawn_hold(hold)
     return tuple(_figure(grip, hold, posed, view, scenes[view], hand, words) for view in CAMERAS)
 
 
 @functools.lru_cache(maxsize=64)
-def _drawn(hold: Hold) -> tuple[Pose, Mapping[View, Scene]]:
+def drawn_hold(hold: Hold) -> tuple[Pose, Mapping[View, Scene]]:
     """Work a hold out once for both hands and every language."""
     posed = pose(hold)
     flesh = body(posed)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime
-import os
-import subprocess
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from build_tools.dates import edition_date
 from build_tools.finish.edition import Edition, put_edition
 from build_tools.finish.errors import FinishError
 from build_tools.finish.home_screen import put_home_screen
@@ -16,7 +16,7 @@ from build_tools.finish.node import BROWSER, PROJECT, bundle
 from build_tools.finish.runtime import Questions, put_runtime
 from build_tools.finish.tidy import tidy
 
-__all__ = ["FinishError", "Report", "finish", "put_page_script"]
+__all__ = ["FinishError", "Report", "edition_date", "finish", "put_page_script"]
 
 ASSETS = Path("assets") / "bendbook"
 MOST_SENT = 8_000_000
@@ -49,6 +49,7 @@ def finish(
     package: Path = PROJECT / "calculators",
     base: str = "/",
     date: datetime.date | None = None,
+    most_sent: int = MOST_SENT,
 ) -> Report:
     """Finish a built site in place, so that its calculators run and it can be kept offline.
 
@@ -58,19 +59,21 @@ def finish(
     package: the folder of the calculators.
     base: the path of the address the site was built for; "/handbook/" for https://example.org/handbook/.
     date: the day the edition is of; by default that of the last commit.
+    most_sent: compressed bytes that the kept files may take.
     The same inputs give the same files to the byte.
     Raises FinishError, saying what to do, where something is missing or the site is too large to keep.
     """
     if not (site / "index.html").is_file():
         raise FinishError(f"{site} holds no built site. Build the pages first.")
     put_page_script(site / ASSETS, build, questions=questions, package=package, keeps_a_copy=True)
-    put_home_screen(site)
+    put_home_screen(site, *_names(build))
     tidy(site)
     report = _reported(put_edition(site, date or edition_date(), base))
     sent = sum(report.sent.values())
-    if sent > MOST_SENT:
+    if sent > most_sent:
         raise FinishError(
-            f"The handbook takes {sent / 1e6:.1f} MB; at most {MOST_SENT / 1e6:.0f} MB may be sent."
+            f"The handbook takes {sent / 1e6:.1f} MB on its way to a phone; it may take {most_sent / 1e6:.1f} MB. "
+            "Look in the site for what grew, or give more room with most_sent."
         )
     return report
 
@@ -92,14 +95,11 @@ def put_page_script(
     bundle(BROWSER / "page" / "bendbook.js", assets / "bendbook.js", define)
 
 
-def edition_date() -> datetime.date:
-    """Return SOURCE_DATE_EPOCH's day where it is set, else that of the last commit, else today."""
-    epoch = os.environ.get("SOURCE_DATE_EPOCH")
-    if epoch:
-        return datetime.datetime.fromtimestamp(int(epoch), datetime.UTC).date()
-    asked = ["git", "log", "-1", "--format=%cs"]
-    found = subprocess.run(asked, cwd=PROJECT, capture_output=True, text=True, check=False).stdout.strip()
-    return datetime.date.fromisoformat(found) if found else datetime.date.today()
+def _names(build: Path) -> tuple[str, ...]:
+    """Return the name and the short name of a league's edition; nothing for the handbook itself."""
+    frame = build / "frame.json"
+    told = json.loads(frame.read_text(encoding="utf-8")) if frame.is_file() else {}
+    return (told["name"], told["short_name"]) if told.get("league") else ()
 
 
 def _reported(edition: Edition) -> Report:

@@ -7,13 +7,18 @@ import datetime
 import gzip
 import hashlib
 import json
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
 from build_tools.finish.node import BROWSER, bundle
+from build_tools.hand_outs.kinds import NOT_KEPT_OFFLINE
 
 NOT_KEPT = ("sw.js", "robots.txt", "CNAME", ".nojekyll")
 """Files of the site that a reader's device has no use for."""
+
+FOR_PAPER = re.compile(rf"(.+/)?print/({'|'.join(NOT_KEPT_OFFLINE)})/.*|.+\.pdf")
+"""What is only there to be printed and too heavy for every phone."""
 
 
 @dataclass(frozen=True)
@@ -66,11 +71,11 @@ def put_edition(site: Path, date: datetime.date, base: str) -> Edition:
 
 def _kept_files(site: Path) -> list[KeptFile]:
     paths = sorted(path for path in site.rglob("*") if path.is_file())
-    return [_kept(site, path) for path in paths if _is_kept(path) and path != site / "edition.json"]
+    return [_kept(site, path) for path in paths if _is_kept(site, path) and path != site / "edition.json"]
 
 
-def _is_kept(path: Path) -> bool:
-    return path.name not in NOT_KEPT
+def _is_kept(site: Path, path: Path) -> bool:
+    return path.name not in NOT_KEPT and not FOR_PAPER.fullmatch(path.relative_to(site).as_posix())
 
 
 def _kept(site: Path, path: Path) -> KeptFile:

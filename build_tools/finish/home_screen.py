@@ -11,15 +11,18 @@ from build_tools.finish.node import BROWSER
 ICONS = Path("assets") / "bendbook" / "icons"
 
 
-def put_home_screen(site: Path) -> None:
-    """Write `manifest.webmanifest` and the icons. All addresses are relative, so any folder will do."""
+def put_home_screen(site: Path, name: str = "", short_name: str = "Bendbook") -> None:
+    """Write `manifest.webmanifest` and the icons. All addresses are relative, so any folder will do.
+
+    name, short_name: what the phone calls the handbook; a league's edition has its own.
+    """
     target = site / ICONS
     target.mkdir(parents=True, exist_ok=True)
     for icon in sorted((BROWSER / "icons").glob("icon*.*")):
         shutil.copyfile(icon, target / icon.name)
     manifest = {
-        "name": "Bendbook: teaching a breaking ball",
-        "short_name": "Bendbook",
+        "name": name or "Bendbook: teaching a breaking ball",
+        "short_name": short_name,
         "description": "A coaching handbook about breaking balls, with calculators. It works without a connection.",
         "id": "./",
         "start_url": "./",

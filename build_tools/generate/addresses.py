@@ -19,6 +19,7 @@ ANCHORED = {
     "roles": "starting-points/#role-{slug}",
     "profiles": "starting-points/#profile-{slug}",
     "stages": "starting-points/#stage-{slug}",
+    "editions": "league/",
 }
 """Kinds that share a page, and the heading of one of them on it."""
 

@@ -1,4 +1,4 @@
-"""The look's own files: the style sheet, and the typefaces it names, from the theme or from npm."""
+"""The look's own files: the style sheets, and the typefaces it names, from the theme or from npm."""
 
 from __future__ import annotations
 
@@ -15,11 +15,11 @@ class MissingFontError(Exception):
 def assets(theme: Path, node_modules: Path) -> dict[str, bytes]:
     """Return path inside docs/ to content.
 
-    theme: holds bendbook.css and assets/. node_modules: holds @fontsource packages.
+    theme: holds bendbook.css, print.css and assets/. node_modules: holds @fontsource packages.
     Raises MissingFontError, naming the file.
     """
     style = theme / "bendbook.css"
-    found = {"assets/bendbook.css": style.read_bytes()}
+    found = {f"assets/{sheet.name}": sheet.read_bytes() for sheet in (style, theme / "print.css")}
     for path in sorted((theme / "assets").rglob("*")):
         if path.is_file():
             found[f"assets/{path.relative_to(theme / 'assets').as_posix()}"] = path.read_bytes()

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from build_tools.generate.shelf import Shelves
-from calculators.desk.answers import Answer, Calculator, Shelf
+from calculators.desk.answers import Answer, Calculator, Shelf, Tool
 from calculators.desk.counter import CALCULATORS, answer, shelf_from
 from calculators.desk.fields import Raw
 from calculators.desk.render_html import answer_html, form_html, table_html
+from calculators.desk.rule_choice import rule_choices
 from calculators.words import Catalogue, speak
+
+YOUNGEST, OLDEST = 7, 18
+"""Ages tried for an example where the rules that bind do not speak of its own."""
 
 
 class WorkedExampleError(Exception):
@@ -28,6 +32,7 @@ class CalculatorPage:
     answer: str
     tables: tuple[str, ...]
     sources: tuple[str, ...]
+    tools: tuple[Tool, ...] = ()
 
 
 def calculator_names() -> tuple[str, ...]:
@@ -35,9 +40,10 @@ def calculator_names() -> tuple[str, ...]:
     return tuple(CALCULATORS)
 
 
-def worked_examples() -> Mapping[str, Raw]:
-    """Return name to the fields of its worked example, as typed."""
-    return {name: one.example for name, one in CALCULATORS.items()}
+def worked_examples(shelves: Shelves) -> Mapping[str, Raw]:
+    """Return name to the fields of its worked example, as typed, under the rules that bind here."""
+    shelf = shelf_from(shelves)
+    return {name: _example(one, shelf) for name, one in CALCULATORS.items()}
 
 
 def calculator_titles(catalogue: Catalogue) -> Mapping[str, str]:
@@ -51,7 +57,27 @@ def calculator_pages(shelves: Shelves, catalogue: Catalogue) -> tuple[Calculator
     Raises WorkedExampleError, with the problems, where an example is not answered.
     """
     shelf = shelf_from(shelves)
-    return tuple(_page(one, shelf, catalogue) for one in CALCULATORS.values())
+    return tuple(
+        _page(replace(one, example=_example(one, shelf)), shelf, catalogue) for one in CALCULATORS.values()
+    )
+
+
+def _example(calculator: Calculator, shelf: Shelf) -> Raw:
+    """Return the worked example, by an edition's own rules where it asks for rules.
+
+    The example's age or level may be none of theirs; then the first of theirs that is answered stands in.
+    """
+    binding = shelf.edition.get("rules")
+    if binding is None or "rules" not in calculator.example:
+        return calculator.example
+    choices = [choice.value for choice in rule_choices(shelf) if choice.value.split(".")[0] == binding]
+    ages = [calculator.example.get("age"), *map(str, range(YOUNGEST, OLDEST + 1))]
+    for choice in choices:
+        for age in ages if "age" in calculator.example else ages[:1]:
+            tried = {**calculator.example, "rules": choice} | ({} if age is None else {"age": age})
+            if isinstance(answer(calculator.name, tried, shelf), Answer):
+                return tried
+    return {**calculator.example, "rules": str(binding)}
 
 
 def _page(calculator: Calculator, shelf: Shelf, catalogue: Catalogue) -> CalculatorPage:
@@ -67,4 +93,5 @@ def _page(calculator: Calculator, shelf: Shelf, catalogue: Catalogue) -> Calcula
         answer=answer_html(outcome, shelf, catalogue, f"answer-{calculator.name}"),
         tables=tuple(table_html(table, catalogue) for table in calculator.common_cases(shelf)),
         sources=outcome.sources,
+        tools=calculator.tools,
     )

@@ -23,6 +23,8 @@ LISTS_OF = ("faults", "grips", "shapes", "cues", "drills", "plans")
 def navigation(edition: Edition) -> list[Item]:
     """Return the navigation as mkdocs reads it: title to file, or title to a list of such."""
     items: list[Item] = [{edition.speak(HOME): "index.md"}]
+    if edition.library.league is not None:
+        items.append({edition.library.league.name: markdown_file("league/")})
     for section in get_args(Section):
         pages = [
             {loaded.model.title: markdown_file(f"guide/{loaded.slug}/")}
@@ -31,8 +33,15 @@ def navigation(edition: Edition) -> list[Item]:
         ]
         pages += [_page(edition, place) for place in BESIDE.get(section, ())]
         if section == "arm care":
-            items.append({edition.speak(say("Library")): [_list(edition, kind) for kind in LISTS_OF]})
+            items.append(
+                {
+                    edition.speak(say("Library")): [
+                        _list(edition, kind) for kind in LISTS_OF if edition.library.kinds[kind]
+                    ]
+                }
+            )
             items.append(_calculators(edition))
+            items.append(_list(edition, "print"))
         if pages:
             items.append({edition.speak(LABELS["section"][section]): pages})
     return items
@@ -41,7 +50,7 @@ def navigation(edition: Edition) -> list[Item]:
 BESIDE = {
     "arm care": ("age-gates", "rules"),
     "evidence": ("sources",),
-    "about": ("glossary", "starting-points"),
+    "about": ("glossary", "starting-points", "changes"),
 }
 """Section of the guide to the pages, not guide pages themselves, that stand with it."""
 

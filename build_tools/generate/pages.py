@@ -9,8 +9,11 @@ from pydantic import BaseModel
 
 from build_tools.figures.home import home_drawing
 from build_tools.generate.calculator_pages import CalculatorPage
+from build_tools.generate.choices import shown_variants
+from build_tools.generate.cue_effects import columns, effect_rows, rows_from
 from build_tools.generate.figures_html import FigureStore
 from build_tools.generate.labels import LABELS
+from build_tools.generate.shape_figures import clock_figure, index_charts, page_charts
 from build_tools.generate.shape_rows import shape_rows
 from build_tools.generate.writer import Page, Writer
 from build_tools.loading.reading import Loaded
@@ -37,6 +40,8 @@ TITLES = {
     "starting-points": say("Starting points, slots and stages"),
     "glossary": say("Words"),
     "sources": say("Sources"),
+    "changes": say("What changed"),
+    "print": say("On paper"),
 }
 """First part of a place to the title of the page that stands there."""
 
@@ -56,7 +61,7 @@ def all_pages(
 ) -> Iterator[Page]:
     """Yield every page of the writer's edition."""
     yield from _entry_pages(writer, figures)
-    yield from _index_pages(writer)
+    yield from _index_pages(writer, figures)
     yield from _calculator_pages(writer, calculators)
     yield from _shared_pages(writer, calculators)
     library = writer.edition.library
@@ -93,37 +98,75 @@ def _more(writer: Writer, figures: FigureStore, kind: str, loaded: Loaded[Any]) 
             "figures": figures.html(loaded.model, writer.edition),
             "thumb": _thumb(writer, loaded.model.choices.thumb),
         }
+    if kind == "cues":
+        rows = effect_rows(loaded, writer.edition)
+        return {"rows": rows, "columns": columns(rows, writer.edition)}
+    if kind == "guide":
+        return _choice(writer, figures, loaded)
     if kind == "shapes":
-        return {"numbers": shape_rows(loaded.model, writer.edition)}
+        return {
+            "numbers": shape_rows(loaded.model, writer.edition),
+            "charts": page_charts(loaded, tuple(writer.edition.library.shapes.values()), writer.edition),
+            "clock_face": clock_figure(loaded.model, writer.edition),
+        }
     return {}
 
 
-def _index(writer: Writer, place: str, template: str, **context: object) -> Page:
+def _choice(writer: Writer, figures: FigureStore, loaded: Loaded[Guide]) -> dict[str, object]:
+    """The body of a guide page, cut where the variants of its choice stand, and these."""
+    choice = loaded.model.choice
+    if choice is None:
+        return {"before": loaded.body, "variants": (), "after": ""}
+    before, _, after = loaded.body.partition("\n## ")
+    grips = writer.edition.library.grips.values()
+    return {
+        "before": before,
+        "variants": shown_variants(choice, grips, figures, writer.edition),
+        "after": f"## {after}",
+    }
+
+
+def _by_profile(writer: Writer, cues: list[Loaded[Cue]]) -> Iterator[tuple[object, ...]]:
+    """Yield each starting profile with the cues to use from it, those that are a bad trade, and columns."""
+    for slug, profile in writer.edition.library.profiles.items():
+        use, bad = rows_from(slug, cues, writer.edition)
+        yield profile, use, bad, columns(use, writer.edition)
+
+
+def _index(writer: Writer, place: str, template: str, **context: object) -> Iterator[Page]:
+    """Yield the list of a kind; nothing where an edition has left out all of it."""
+    if place in SINGULAR_TEMPLATES and not writer.edition.library.kinds[place]:
+        return
     title = writer.edition.speak(TITLES[place])
-    return writer.write(f"{place}/", template, title, title, context, indexed=True)
+    yield writer.write(f"{place}/", template, title, title, context, indexed=True)
 
 
-def _index_pages(writer: Writer) -> Iterator[Page]:
+def _index_pages(writer: Writer, figures: FigureStore) -> Iterator[Page]:
     library = writer.edition.library
-    yield _index(writer, "grips", "grips.md.j2", families=_by(library.grips.values(), Grip, "family"))
+    yield from _index(
+        writer,
+        "grips",
+        "grips.md.j2",
+        families=_by(library.grips.values(), Grip, "family"),
+        pictures={slug: figures.small(one.model, writer.edition) for slug, one in library.grips.items()},
+    )
     shapes = list(library.shapes.values())
-    yield _index(
+    yield from _index(
         writer,
         "shapes",
         "shapes.md.j2",
+        charts=index_charts(shapes, writer.edition),
         shapes=[(one, shape_rows(one.model, writer.edition)[0]) for one in shapes],
         breaking=[one for one in shapes if not one.model.reference],
         reference=[one for one in shapes if one.model.reference],
     )
     cues = list(library.cues.values())
     in_use = [one for one in cues if not one.model.retired]
-    yield _index(
+    yield from _index(
         writer,
         "cues",
         "cues.md.j2",
-        for_profile={
-            profile: [one for one in in_use if profile in one.model.starts] for profile in library.profiles
-        },
+        for_profile=[one for one in _by_profile(writer, in_use) if one[1] or one[2]],
         by_focus=_by(in_use, Cue, "focus"),
         retired=[one for one in cues if one.model.retired],
     )
@@ -131,12 +174,12 @@ def _index_pages(writer: Writer) -> Iterator[Page]:
         (stage, [one for one in library.drills.values() if one.model.stage == slug])
         for slug, stage in library.stages.items()
     ]
-    yield _index(writer, "drills", "drills.md.j2", by_stage=[one for one in by_stage if one[1]])
-    yield _index(writer, "faults", "faults.md.j2", by_group=_by(library.faults.values(), Fault, "group"))
-    yield _index(writer, "plans", "plans.md.j2", plans=list(library.plans.values()))
+    yield from _index(writer, "drills", "drills.md.j2", by_stage=[one for one in by_stage if one[1]])
+    yield from _index(writer, "faults", "faults.md.j2", by_group=_by(library.faults.values(), Fault, "group"))
+    yield from _index(writer, "plans", "plans.md.j2", plans=list(library.plans.values()))
     by_section = _by(library.guide.values(), Guide, "section")
-    yield _index(writer, "guide", "guides.md.j2", by_section=by_section)
-    yield _index(writer, "calculators", "calculators.md.j2")
+    yield from _index(writer, "guide", "guides.md.j2", by_section=by_section)
+    yield from _index(writer, "calculators", "calculators.md.j2")
 
 
 def _calculator_pages(writer: Writer, calculators: tuple[CalculatorPage, ...]) -> Iterator[Page]:
@@ -151,7 +194,11 @@ def _calculator_pages(writer: Writer, calculators: tuple[CalculatorPage, ...]) -
             {
                 "words": words,
                 "desk": writer.fragment(
-                    "desk.html.j2", form=one.form, answer=one.answer, headline=one.headline
+                    "desk.html.j2",
+                    form=one.form,
+                    answer=one.answer,
+                    headline=one.headline,
+                    tools=one.tools,
                 ),
                 "tables": one.tables,
                 "address": address,
@@ -176,7 +223,9 @@ def _shared_pages(writer: Writer, calculators: tuple[CalculatorPage, ...]) -> It
     yield shared("sources", "sources.md.j2", sources=uses)
     yield shared("age-gates", "age_gates.md.j2")
     yield shared("starting-points", "starting_points.md.j2")
-    yield shared("rules", "rules.md.j2")
+    binding = library.league.rules if library.league else None
+    in_order = sorted(library.rules.values(), key=lambda one: one.slug != binding)
+    yield shared("rules", "rules.md.j2", sets=in_order, binding=binding)
 
 
 def _uses(writer: Writer, source: Loaded[Any], calculators: tuple[CalculatorPage, ...]) -> list[str]:

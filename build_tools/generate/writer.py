@@ -18,10 +18,14 @@ from build_tools.generate.clocks import for_either_hand, other_hand
 from build_tools.generate.labels import LABELS
 from build_tools.generate.source_names import short_name
 from build_tools.generate.terms import TermLinker
+from build_tools.generate.wide_tables import stackable
 from build_tools.loading.library import Library
 from build_tools.loading.marks import Evidence, Link, find_marks, plain
 from build_tools.places import TEMPLATES
 from calculators.words import Catalogue, Message, number, say, say_count, speak
+
+_DEPENDS_ON_HAND = ("for-left", "grip-small")
+"""What shows that a page looks different for a left-hander: both versions, or a drawing to turn over."""
 
 _PUT_IN = re.compile("\x02(\\d+)\x03")
 
@@ -101,7 +105,7 @@ class Writer:
         text = self._environment.get_template(template).render({**context, "page_title": title})
         text = self._marked(text)
         text = self._terms.link(text, self._here, without)
-        handed = any("for-left" in html for html in (text, *self._put_in))
+        handed = any(sign in html for html in (text, *self._put_in) for sign in _DEPENDS_ON_HAND)
         text = _PUT_IN.sub(lambda found: self._put_in[int(found[1])], text)
         front: dict[str, object] = {
             "title": title,
@@ -111,7 +115,7 @@ class Writer:
         if handed:
             front["handed"] = True
         front_matter = yaml.safe_dump({**front, **(meta or {})}, allow_unicode=True, sort_keys=False)
-        body = re.sub(r"\n{3,}", "\n\n", text).strip()
+        body = stackable(re.sub(r"\n{3,}", "\n\n", text).strip())
         return Page(markdown_file(self._here, indexed), f"---\n{front_matter}---\n\n{body}\n")
 
     def fragment(self, template: str, **context: object) -> str:
@@ -137,6 +141,10 @@ class Writer:
             "library": edition.library,
             "title": edition.title,
             "link": lambda address: f"[[{address}]]",
+            "league": edition.library.league,
+            "league_slug": edition.library.opened.league.slug if edition.library.opened else "",
+            "overdue_now": edition.library.opened is not None and edition.library.opened.overdue is not None,
+            "own_age": self._own_age,
             "url": self._url,
             "label": lambda group, choice: edition.speak(LABELS[group][choice]),
             "verbatim": self._verbatim,
@@ -154,6 +162,11 @@ class Writer:
         }
         environment.filters.update(filters)
         return environment
+
+    def _own_age(self, youngest: int) -> int:
+        """Return from which age a breaking ball is allowed: the handbook's own age, or a league's later one."""
+        league = self.edition.library.league
+        return youngest if league is None else league.own_age(youngest)
 
     def _say(self, text: str, /, **values: str | Message) -> str:
         return self.edition.speak(say(text, **values))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+import datetime
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, cast
@@ -11,11 +12,17 @@ from build_tools.checks.content import check
 from build_tools.checks.holds import check_holds
 from build_tools.checks.names import namings
 from build_tools.checks.rules import check_rules
-from build_tools.loading.mistakes import ContentError
+from build_tools.editions.hiding import without
+from build_tools.editions.league import League
+from build_tools.editions.opening import Opened, open_edition
+from build_tools.editions.overlay import KEPT
+from build_tools.loading.mistakes import ContentError, Mistake
 from build_tools.loading.reading import Loaded, Reading, read_content
+from build_tools.places import THE_HANDBOOK, Wanted
 from build_tools.schema.coaching import Cue, Drill, Fault, Plan
 from build_tools.schema.grip import Grip
 from build_tools.schema.guide import CalculatorWords, Guide
+from build_tools.schema.kinds import ENTRY_KINDS
 from build_tools.schema.lists import AgeGate, Profile, Role, Slot, Source, Stage, Term
 from build_tools.schema.rules import RuleSet
 from build_tools.schema.shape import Shape
@@ -37,12 +44,22 @@ class Library:
     variants: language to kind/slug to the entry in that language.
     mentions: kind/slug to everything that names it.
     calculators: the names of the calculators.
+    opened: the league's edition this is, if it is one. remarks: for whoever builds it.
+    demo: the made-up files of content/demo, name to text.
     """
 
     kinds: Mapping[str, Mapping[str, Loaded[Any]]]
     variants: Mapping[str, Mapping[str, Loaded[Any]]]
     calculators: tuple[str, ...]
     mentions: Mapping[str, tuple[Mention, ...]] = field(default_factory=dict)
+    opened: Opened | None = None
+    remarks: tuple[str, ...] = ()
+    demo: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def league(self) -> League | None:
+        """The league whose edition this is; None in the handbook itself."""
+        return self.opened.league.model if self.opened else None
 
     @property
     def grips(self) -> Mapping[str, Loaded[Grip]]:
@@ -155,19 +172,64 @@ class Library:
         return replace(self, kinds=kinds)
 
 
-def load(root: Path, calculators: Collection[str]) -> Library:
+def load(root: Path, calculators: Collection[str], wanted: Wanted = THE_HANDBOOK) -> Library:
     """Read, check and join the content folder.
 
     root: the content folder.
     calculators: the names of the calculators that links may lead to.
+    wanted: which edition, and whether with drafts.
     Raises ContentError with every mistake found.
     """
     reading = read_content(root)
-    found = (reading.mistakes, check(reading, calculators), check_rules(reading), check_holds(reading))
+    opened = None
+    hidden: frozenset[str] = frozenset()
+    if wanted.edition is not None:
+        opened = open_edition(wanted.edition, reading, wanted.today or datetime.date.today())
+        reading, hidden = opened.whole, opened.hidden
+    found = (
+        reading.mistakes,
+        check(reading, calculators),
+        check_rules(reading),
+        check_holds(reading),
+        _needed_drafts(reading, wanted),
+        [opened.overdue] if opened and opened.overdue and not wanted.allow_overdue else (),
+    )
     mistakes = [mistake for some in found for mistake in some]
     if mistakes:
         raise ContentError(mistakes)
-    return Library(reading.kinds, reading.variants, tuple(calculators), _mentions(reading))
+    drafts = () if wanted.drafts else _drafts(reading)
+    left, spoken = without(reading, {*hidden, *drafts}, _titles(reading, calculators))
+    return Library(
+        left.kinds,
+        left.variants,
+        tuple(name for name in calculators if f"calculators/{name}" not in hidden),
+        _mentions(left),
+        opened,
+        (*(opened.remarks if opened else ()), *spoken),
+        {path.name: path.read_text("utf-8") for path in sorted((root / "demo").glob("*.csv"))},
+    )
+
+
+def _drafts(reading: Reading) -> Iterator[str]:
+    for kind in ENTRY_KINDS:
+        yield from (one.address for one in reading.kinds[kind].values() if one.model.draft)
+
+
+def _needed_drafts(reading: Reading, wanted: Wanted) -> Iterator[Mistake]:
+    """A page that others rest on cannot be kept back as a draft."""
+    for address in () if wanted.drafts else KEPT.intersection(_drafts(reading)):
+        kind, _, slug = address.partition("/")
+        loaded = reading.kinds[kind][slug]
+        line = loaded.line(("draft",))
+        yield Mistake(reading.told(loaded.path), line, "draft", "false; other pages rest on it", "true")
+
+
+def _titles(reading: Reading, calculators: Collection[str]) -> dict[str, str]:
+    """Return address to the words that stand for a link to it where it is left out."""
+    titles = {f"calculators/{name}": name.replace("-", " ") for name in calculators}
+    for kind in (*ENTRY_KINDS, "rules"):
+        titles |= {one.address: one.model.title for one in reading.kinds[kind].values()}
+    return titles
 
 
 def _mentions(reading: Reading) -> dict[str, tuple[Mention, ...]]:

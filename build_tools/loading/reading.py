@@ -14,11 +14,13 @@ from build_tools.loading.explain import explain
 from build_tools.loading.front_matter import NoFrontMatterError, cut
 from build_tools.loading.marked_yaml import MarkedData, YamlError, read_yaml
 from build_tools.loading.mistakes import Location, Mistake, field_name
+from build_tools.loading.slugs import slug_of
 from build_tools.schema.common import SLUG, Entry, Strict
 from build_tools.schema.kinds import ENTRY_KINDS, LIST_FILES, LISTS, RULE_SET
 from build_tools.schema.lists import SOURCE_ID
 
 M = TypeVar("M", bound=BaseModel, covariant=True)
+V = TypeVar("V", bound=BaseModel)
 
 _ENTRY_FILE = re.compile(r"([^.]+)(?:\.([a-z]{2}))?\.md")
 
@@ -53,9 +55,13 @@ class Loaded(Generic[M]):
 
 @dataclass
 class Reading:
-    """Everything read so far. `known` also holds the names of entries that have mistakes."""
+    """Everything read so far. `known` also holds the names of entries that have mistakes.
+
+    under: where this is an edition's own content, the reading it is laid over.
+    """
 
     root: Path
+    under: Reading | None = None
     kinds: dict[str, dict[str, Loaded[Any]]] = field(default_factory=dict)
     variants: dict[str, dict[str, Loaded[Any]]] = field(default_factory=dict)
     known: dict[str, set[str]] = field(default_factory=dict)
@@ -68,12 +74,22 @@ class Reading:
 
     def told(self, path: Path) -> Path:
         """Return a path as a mistake shows it: from the content folder on."""
-        return Path(self.root.name) / path.relative_to(self.root)
+        top = self.root if self.under is None else self.under.root
+        return Path(top.name) / path.relative_to(top)
+
+    def is_known(self, kind: str, slug: str) -> bool:
+        """True where an entry of this name stands here or in what this is laid over."""
+        here = slug in self.known.get(kind, ())
+        return here or (self.under is not None and self.under.is_known(kind, slug))
 
 
 def read_content(root: Path) -> Reading:
     """Read every file of the content folder. Nothing is raised: mistakes are collected."""
-    reading = Reading(root)
+    return read_into(Reading(root))
+
+
+def read_into(reading: Reading) -> Reading:
+    """Read every file of the reading's own folder; an edition's need not hold every list."""
     for kind, entry_model in ENTRY_KINDS.items():
         _read_entries(reading, kind, entry_model)
     for name, list_model in LISTS.items():
@@ -92,7 +108,8 @@ def _read_entries(reading: Reading, kind: str, model: type[Entry]) -> None:
         name = _ENTRY_FILE.fullmatch(path.name)
         if name is None or not SLUG.fullmatch(name[1]):
             expected = "a file named in plain lower-case words joined by hyphens, like basic-downer.md"
-            reading.mistakes.append(Mistake(reading.told(path), 1, "", expected, f'"{path.name}"'))
+            near = f"{slug_of(path.stem)}.md" if slug_of(path.stem) else None
+            reading.mistakes.append(Mistake(reading.told(path), 1, "", expected, f'"{path.name}"', near))
         elif name[2]:
             languages.append((name[1], name[2], path))
         else:
@@ -103,7 +120,7 @@ def _read_entries(reading: Reading, kind: str, model: type[Entry]) -> None:
     in_order = sorted(entries.values(), key=lambda one: (one.model.order, one.model.title))
     reading.kinds[kind] = {loaded.slug: loaded for loaded in in_order}
     for slug, language, path in languages:
-        if slug not in known:
+        if not reading.is_known(kind, slug):
             expected = f"an English entry {slug}.md for this one to stand in for"
             reading.mistakes.append(Mistake(reading.told(path), 1, "", expected))
         loaded = _read_entry(reading, kind, slug, model, path)
@@ -134,6 +151,8 @@ def _read_list(reading: Reading, name: str, model: type[Strict]) -> None:
     lines: dict[str, Loaded[Any]] = {}
     reading.kinds[name] = lines
     if not path.is_file():
+        if reading.under is not None:
+            return
         reading.mistakes.append(Mistake(reading.told(path), 1, "", "this file", "nothing"))
         return
     text = _read_text(reading, path)
@@ -167,13 +186,19 @@ def _read_rules(reading: Reading) -> None:
         if not SOURCE_ID.fullmatch(slug):
             expected = "a file named in plain lower-case words joined by hyphens, like little-league.yml"
             reading.mistakes.append(Mistake(reading.told(path), 1, "", expected, f'"{path.name}"'))
-        text = _read_text(reading, path)
-        data = _read_yaml(reading, path, text, 1) if text is not None else None
-        if data is None:
-            continue
-        rule_set = _validate(reading, path, data, RULE_SET, data.value, ())
+        rule_set = read_one(reading, "rules", slug, RULE_SET, path)
         if rule_set is not None:
-            rules[slug] = Loaded("rules", slug, rule_set, path, data)
+            rules[slug] = rule_set
+
+
+def read_one(reading: Reading, kind: str, slug: str, model: type[V], path: Path) -> Loaded[V] | None:
+    """Read a YAML file that holds one thing; None, and mistakes in the reading, where it cannot be read."""
+    text = _read_text(reading, path)
+    data = _read_yaml(reading, path, text, 1) if text is not None else None
+    if data is None:
+        return None
+    found = _validate(reading, path, data, model, data.value, ())
+    return None if found is None else Loaded(kind, slug, found, path, data)
 
 
 def _read_text(reading: Reading, path: Path) -> str | None:
@@ -196,9 +221,6 @@ def _read_yaml(reading: Reading, path: Path, text: str, first_line: int) -> Mark
                 Mistake(reading.told(path), fault.line, where, fault.expected, fault.found)
             )
         return None
-
-
-V = TypeVar("V", bound=BaseModel)
 
 
 def _validate(

@@ -116,6 +116,7 @@ class Fault(Entry):
     grips: tuple[GripSlug, ...] = ()
     look_also: tuple[FaultSlug, ...] = Field(default=(), description="Faults it is mistaken for.")
     stop: bool = Field(default=False, description="True where the thing to do is to stop for the day.")
+    youngest: int = Field(default=13, ge=7, le=19, description="Age from which it is of use.")
 
 
 class Week(Strict):

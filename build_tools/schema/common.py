@@ -69,6 +69,13 @@ class Strict(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
 
+class NextReview(Strict):
+    """Who should read an entry through next, by which day. A role, not a person's name."""
+
+    who: Text
+    when: datetime.date
+
+
 class Entry(Strict):
     """What every entry carries."""
 
@@ -82,5 +89,6 @@ class Entry(Strict):
         description="How good everything in this entry is unless a sentence carries its own mark.",
     )
     reviewed: datetime.date = Field(description="The day somebody last read the entry through.")
+    review_by: NextReview | None = Field(default=None, description="Who should read it next, and by when.")
     order: int = Field(default=100, description="Place in its list, smallest first.")
-    draft: bool = False
+    draft: bool = Field(default=False, description="True keeps it out of the site, except with --drafts.")

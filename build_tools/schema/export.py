@@ -9,16 +9,18 @@ from typing import Any
 
 from pydantic import TypeAdapter
 
+from build_tools.editions.league import League
 from build_tools.schema.kinds import ENTRY_KINDS, LISTS, RULE_SET
 
 FOLDER = ".schemas"
 
 
 def schemas() -> Mapping[str, dict[str, Any]]:
-    """Return file name to JSON Schema: one for each kind of entry, each list, and rule sets."""
+    """Return file name to JSON Schema: one for each kind of entry, each list, rule sets and editions."""
     entries = {kind: model.model_json_schema() for kind, model in ENTRY_KINDS.items()}
     lists = {name: TypeAdapter(dict[str, model]).json_schema() for name, model in LISTS.items()}  # type: ignore[valid-type]
-    every = {**entries, **lists, "rules": RULE_SET.model_json_schema()}
+    others = {"rules": RULE_SET.model_json_schema(), "editions": League.model_json_schema()}
+    every = {**entries, **lists, **others}
     dialect = {"$schema": "https://json-schema.org/draft/2020-12/schema"}
     return {f"{name}.json": {**dialect, **schema} for name, schema in every.items()}
 

@@ -11,6 +11,9 @@ FRAME_WORDS: Mapping[str, Message] = {
     "hand_right": say("Right-handed"),
     "hand_left": say("Left-handed"),
     "keep_on_this_phone": say("Keep it on this phone"),
+    "print_this_page": say("Print this page"),
+    "large_print": say("Large print"),
+    "questions_to": say("Questions:"),
     "not_medical_advice": say(
         "Not medical advice. Limits are ceilings, not targets. Your league's stricter rule wins. "
         "Pain overrides every number."

@@ -188,7 +188,7 @@ def next_cue(
         return Advice((), (), holding)
     if first := _first_stage(learner, stages):
         return Advice((), (), holding, first)
-    desk = _Desk(
+    asked = _Asked(
         target, learner, ball_now(learner.start, now or Now(), target, profiles, short_of), own, cues
     )
     offers: list[Offer] = []
@@ -196,18 +196,18 @@ def next_cue(
     elsewhere: list[OtherTarget] = []
     for slug, cue in cues.items():
         effect = expected(cue, learner.start)
-        if reason := desk.against(slug, cue, effect):
+        if reason := asked.against(slug, cue, effect):
             left_out.append(LeftOut(slug, reason))
-            if shape := desk.other_shape(slug, cue, effect):
+            if shape := asked.other_shape(slug, cue, effect):
                 elsewhere.append(OtherTarget(slug, shape))
             continue
-        offer = desk.offer(slug, cue, effect)
+        offer = asked.offer(slug, cue, effect)
         if offer.score > _LEAST_USE:
             offers.append(offer)
         else:
             left_out.append(LeftOut(slug, say("It does little for what is missing.")))
     offers.sort(key=lambda offer: (-offer.score, cues[offer.cue]["order"]))
-    return Advice(tuple(offers), tuple(left_out), holding, None, tuple(elsewhere), desk.failed_kinds)
+    return Advice(tuple(offers), tuple(left_out), holding, None, tuple(elsewhere), asked.failed_kinds)
 
 
 def _first_stage(learner: Learner, stages: Sequence[str]) -> str | None:
@@ -218,7 +218,7 @@ def _first_stage(learner: Learner, stages: Sequence[str]) -> str | None:
     return next((stage for stage in before if stage not in learner.passed), None)
 
 
-class _Desk:
+class _Asked:
     """All that one question holds, so that each cue can be weighed in turn."""
 
     def __init__(

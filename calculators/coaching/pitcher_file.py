@@ -2,6 +2,11 @@
 
 The file holds a nickname and no name. A file of an older version is read as if it had been written today; a
 newer or damaged one is refused with the place, and stays as it is: reading never writes.
+
+The object has `kind` and `version`, then the names of `PitcherFile`; inside it stand objects with the names of
+`Owned`, `PastTarget`, `Logged`, `Session` and `Throw`, and gates as `stage` and `date`. Units are those of
+these classes. Clocks are texts like "7:30", dates like "2026-05-04"; `missing` of a throw maps a quantity to
+its reason. What is not known is left out. No other name may appear.
 """
 
 from __future__ import annotations

@@ -8,15 +8,15 @@ References
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from calculators.coaching.clock_faces import Band, read_band
 from calculators.coaching.clock_statistics import mean_clock, unrolled
 from calculators.coaching.intervals import SEED, redrawn
 from calculators.coaching.spread import median, middle_two_thirds
-from calculators.coaching.throws import Hand, Throw, values, written_clock
+from calculators.coaching.throws import Hand, Throw, written_clock
 from calculators.physics.spin import other_hand_clock
 from calculators.words import Message, number, say
 
@@ -30,7 +30,7 @@ SCATTERED_SPEED = 4.0
 
 FEWEST_FOR_SCATTER = 8
 FEWEST_FOR_A_PROFILE = 5
-_REDRAWS = 100
+_REDRAWS = 60
 _MOST_DRAWN = 40
 
 _CLOCK_STEP, _SPEED_STEP, _ACTIVE_STEP = 0.5, 3.0, 8.0
@@ -97,10 +97,11 @@ def recognise(
     if len(throws) < FEWEST_FOR_A_PROFILE:
         return Recognition(None, False, (), (say("Too few throws to say. Throw at least five."),))
     bounds = {slug: _bounds(slug, entry) for slug, entry in profiles.items()}
-    found = _profile(throws, fastball, hand, bounds)
+    measured = [_Measured(throw.speed, throw.steady_clock, throw.active) for throw in throws]
+    found = _profile(measured, fastball, hand, bounds)
     if found is None:
         return Recognition(None, False, (), (say("Without a clock nobody can say. Film a striped ball."),))
-    sets = redrawn(throws, _REDRAWS, seed, min(len(throws), _MOST_DRAWN))
+    sets = redrawn(measured, _REDRAWS, seed, min(len(measured), _MOST_DRAWN))
     drawn = Counter(
         one for one in (_profile(some, fastball, hand, bounds) for some in sets) if one is not None
     )
@@ -108,22 +109,33 @@ def recognise(
     if found == SCATTERED:
         why = say("The throws differ too much from each other to call them one pitch.")
         return Recognition(found, True, support, (why,))
-    at = _middles(throws, fastball, hand)
+    at = _middles(measured, fastball, hand)
     return Recognition(found, bounds[found].outside(at) == 0, support, _why(at, hand))
 
 
-def scattered(throws: Sequence[Throw]) -> bool:
-    """Return whether the throws are no one pitch: two in three lie too far apart in clock or in speed.
+class _Measured(NamedTuple):
+    """What decides a profile, of one throw: speed [mph], clock where it means something, active [percent]."""
+
+    speed: float | None
+    clock: float | None
+    active: float | None
+
+
+def _known(column: Iterable[float | None]) -> list[float]:
+    return [value for value in column if value is not None]
+
+
+def _scattered(measured: Sequence[_Measured], clock: float | None) -> bool:
+    """Return whether the throws are no one pitch: two in three lie too far apart in speed or around `clock`.
 
     They should be thrown at one asked effort. The clock of bullet spin is left out: it jumps for everybody.
     """
-    speeds, clocks = values(throws, "speed"), values(throws, "clock")
+    speeds, clocks = _known(one.speed for one in measured), _known(one.clock for one in measured)
     if len(speeds) >= FEWEST_FOR_SCATTER and middle_two_thirds(speeds) > SCATTERED_SPEED:
         return True
     if len(clocks) < FEWEST_FOR_SCATTER:
         return False
-    middle = mean_clock(clocks)
-    return middle is None or middle_two_thirds(unrolled(clocks, middle)) > SCATTERED_CLOCK
+    return clock is None or middle_two_thirds(unrolled(clocks, clock)) > SCATTERED_CLOCK
 
 
 def _bounds(slug: str, entry: Mapping[str, Any]) -> _Bounds:
@@ -136,12 +148,9 @@ def _bounds(slug: str, entry: Mapping[str, Any]) -> _Bounds:
     )
 
 
-def _middles(throws: Sequence[Throw], fastball: float | None, hand: Hand) -> _Middles:
-    speeds, clock, actives = (
-        values(throws, "speed"),
-        mean_clock(values(throws, "clock")),
-        values(throws, "active"),
-    )
+def _middles(measured: Sequence[_Measured], fastball: float | None, hand: Hand) -> _Middles:
+    speeds, actives = _known(one.speed for one in measured), _known(one.active for one in measured)
+    clock = mean_clock(_known(one.clock for one in measured))
     return _Middles(
         100 * median(speeds) / fastball if speeds and fastball is not None else None,
         other_hand_clock(clock) if clock is not None and hand == "left" else clock,
@@ -150,12 +159,13 @@ def _middles(throws: Sequence[Throw], fastball: float | None, hand: Hand) -> _Mi
 
 
 def _profile(
-    throws: Sequence[Throw], fastball: float | None, hand: Hand, bounds: Mapping[str, _Bounds]
+    measured: Sequence[_Measured], fastball: float | None, hand: Hand, bounds: Mapping[str, _Bounds]
 ) -> str | None:
     """Return the profile of some throws; those that need no clock or no shape come first."""
-    if scattered(throws):
+    at = _middles(measured, fastball, hand)
+    seen = other_hand_clock(at.clock) if at.clock is not None and hand == "left" else at.clock
+    if _scattered(measured, seen):
         return SCATTERED
-    at = _middles(throws, fastball, hand)
     bullet, arm_side, slow = bounds.get("bullet"), bounds.get("arm-side"), bounds.get("loopy")
     if bullet is not None and at.active is not None and at.active < bullet.active[1]:
         return bullet.slug

@@ -34,7 +34,7 @@ GUESS_CLOCK = 0.5
 """A guess counts as right within this much [mph], [hours] (common practice)."""
 
 FEWEST_FOR_SCATTER = 3
-_REDRAWS = 400
+_REDRAWS = 300
 
 
 @dataclass(frozen=True)
@@ -197,8 +197,9 @@ def deviation_interval(throws: Sequence[Throw], quantity: Quantity) -> Interval 
     measured = values(throws, quantity)
     if len(measured) < FEWEST_FOR_SCATTER:
         return None
-    spread = clock_deviation if quantity == "clock" else deviation
-    return bca_interval(measured, spread, resamples=_REDRAWS)
+    middle = mean_clock(measured) if quantity == "clock" else None
+    on_a_line = measured if middle is None else unrolled(measured, middle)
+    return bca_interval(on_a_line, deviation, resamples=_REDRAWS)
 
 
 def _movements(throws: Sequence[Throw]) -> list[tuple[float, float]]:

@@ -112,7 +112,7 @@ FACTORS: Mapping[str, float] = {
 }
 """From a unit to the handbook's own."""
 
-_NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?")
+_NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?")
 _CLOCK = re.compile(r"(\d{1,2}):([0-5]\d)")
 _DATES = {
     "year-month-day": (re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})"), (0, 1, 2)),
@@ -155,7 +155,7 @@ def reader(name: Name, unit: str, decimal_comma: bool = False) -> Callable[[str]
         return _date(unit)
     if name in _CHOICES:
         return _one_of(_CHOICES[name])
-    return _text
+    return str if name == "missing" else _text
 
 
 def _one_of(allowed: tuple[str, ...]) -> Callable[[str], Cell]:

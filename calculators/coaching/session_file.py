@@ -11,6 +11,7 @@ import datetime
 import io
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Literal, cast
 
 from calculators.coaching.session_columns import (
@@ -52,7 +53,7 @@ _QUANTITY: Mapping[Name, Quantity] = {
     "side": "glove",
 }
 _WHOLE: frozenset[Name] = frozenset({"number", "block", "rating"})
-_NOT_OF_A_THROW: frozenset[Name] = frozenset({"date", "missing", *ONE_A_SESSION})
+_NOT_OF_A_THROW: frozenset[Name] = frozenset({"date", "missing", "pitch", *ONE_A_SESSION})
 _CLOCKS: tuple[Name, ...] = ("clock", "guess_clock")
 
 
@@ -272,17 +273,29 @@ class _Reading:
             self._problem(rows[0], cast(Name, error.field), say("Put this right: {mend}.", mend=error.mend))
             return Session(tuple(thrown), date)
 
+    @cached_property
+    def _of_throws(self) -> list[tuple[str, list[Cell]]]:
+        """What the columns say of single throws, by the name a throw gives it."""
+        return [
+            (
+                _QUANTITY.get(name, name),
+                [int(value) if isinstance(value, float) else value for value in column]
+                if name in _WHOLE
+                else column,
+            )
+            for name, column in self.cells.items()
+            if name not in _NOT_OF_A_THROW and any(value is not None for value in column)
+        ]
+
     def _throw(self, row: int, place: int, pitch: str) -> Throw | None:
         missing = self._missing_words(row)
         given: dict[str, Any] = {}
-        for name, column in self.cells.items():
+        for name, column in self._of_throws:
             value = column[row]
-            if value is None or name in _NOT_OF_A_THROW or name == "pitch":
-                continue
             if isinstance(value, Missing):
-                missing[_QUANTITY[name]] = value.reason
-            else:
-                given[_QUANTITY.get(name, name)] = int(cast(float, value)) if name in _WHOLE else value
+                missing[name] = value.reason
+            elif value is not None:
+                given[name] = value
         try:
             return Throw(given.pop("number", place), pitch, **given, missing=tuple(missing.items()))
         except ThrowError as error:

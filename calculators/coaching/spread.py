@@ -17,7 +17,10 @@ from dataclasses import dataclass
 
 def quantile(values: Sequence[float], share: float) -> float:
     """Return the value below which a share (0 to 1) of at least one value lies [1]_."""
-    ordered = sorted(values)
+    return _quantile_of_ordered(sorted(values), share)
+
+
+def _quantile_of_ordered(ordered: Sequence[float], share: float) -> float:
     place = (len(ordered) + 1 / 3) * share + 1 / 3
     below = min(max(math.floor(place), 1), len(ordered))
     above = min(below + 1, len(ordered))
@@ -34,7 +37,8 @@ def median(values: Sequence[float]) -> float:
 
 def middle_two_thirds(values: Sequence[float]) -> float:
     """Return how far apart the middle two thirds of at least one value lie; a wild throw does not count."""
-    return quantile(values, 5 / 6) - quantile(values, 1 / 6)
+    ordered = sorted(values)
+    return _quantile_of_ordered(ordered, 5 / 6) - _quantile_of_ordered(ordered, 1 / 6)
 
 
 def mean(values: Sequence[float]) -> float:

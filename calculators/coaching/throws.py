@@ -7,10 +7,10 @@ so that a record is the same after it was saved and opened again.
 from __future__ import annotations
 
 import datetime
-import math
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal, get_args
 
 from calculators.coaching.clock_faces import FULL_TURN
@@ -91,14 +91,16 @@ class Throw:
             raise ThrowError("number", "count throws from 1")
         if not self.pitch:
             raise ThrowError("pitch", "name the pitch")
-        for name in ("pitch", "grip", "cue"):
-            _check_text(name, getattr(self, name))
+        for text, value in (("pitch", self.pitch), ("grip", self.grip), ("cue", self.cue)):
+            _check_text(text, value)
         if self.block is not None and self.block < 1:
             raise ThrowError("block", "count blocks from 1")
         if self.rating is not None and not 1 <= self.rating <= 5:
             raise ThrowError("rating", "give 1 to 5")
         for name, (low, high) in LIMITS.items():
-            _check(name, getattr(self, name), low, high)
+            value = getattr(self, name)
+            if value is not None and not low <= value <= high:
+                _check(name, value, low, high)
         _check("guess_speed", self.guess_speed, *LIMITS["speed"])
         _check("guess_clock", self.guess_clock, *LIMITS["clock"])
         if FULL_TURN in (self.clock, self.guess_clock):
@@ -122,13 +124,18 @@ class Throw:
 
 
 def _check(name: str, value: float | None, low: float, high: float) -> None:
-    if value is not None and not (math.isfinite(value) and low <= value <= high):
+    if value is not None and not low <= value <= high:
         raise ThrowError(name, f"give {low:g} to {high:g}, or leave it out")
 
 
 def _check_text(name: str, text: str) -> None:
-    if text and not TEXT.fullmatch(text):
+    if text and not _is_name(text):
         raise ThrowError(name, "begin with a letter or digit, on one line, at most 60 letters")
+
+
+@lru_cache(maxsize=256)
+def _is_name(text: str) -> bool:
+    return TEXT.fullmatch(text) is not None
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from typing import Any, Literal
 from calculators.desk.drawing import Drawing
 from calculators.desk.fields import Field, Problem, Raw, Values
 from calculators.desk.files import OutFile
-from calculators.words import Message
+from calculators.words import Message, say
 
 
 @dataclass(frozen=True)
@@ -22,17 +22,23 @@ class Fact:
     note: Message | None = None
 
 
+NOTHING = say("–")
+"""A cell with nothing in it; where cells are stacked on a narrow page it is left out."""
+
+
 @dataclass(frozen=True)
 class Table:
     """Rows and columns: a caption, column heads, and rows whose first cell heads the row.
 
     sheet: set for a table that somebody wants on a sheet of paper of its own.
+    stacked: set for a table whose cells are too long to stand side by side on a phone.
     """
 
     caption: Message
     heads: tuple[Message, ...]
     rows: tuple[tuple[Message, ...], ...]
     sheet: bool = False
+    stacked: bool = False
 
 
 @dataclass(frozen=True)
@@ -72,32 +78,43 @@ class Answer:
 
 @dataclass(frozen=True)
 class Shelf:
-    """Content a calculator may need, as plain data by slug: rule sets, shapes, cues, arm slots and roles."""
+    """Content a calculator may need, as plain data by slug."""
 
     rules: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     shapes: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     cues: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     slots: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     roles: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    profiles: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    drills: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    stages: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    """Stages of learning, in order."""
     sources: Mapping[str, str] = field(default_factory=dict)
     """Source id to its short name, such as "Dun 2008"."""
     demo: Mapping[str, str] = field(default_factory=dict)
     """Name of a made-up file, such as "league-roster.csv", to its text."""
+    edition: Mapping[str, Any] = field(default_factory=dict)
+    """A league's own edition: its name, the rule set that binds, its divisions. Empty in the handbook itself."""
 
 
 Outcome = Answer | tuple[Problem, ...]
 
-Tool = Literal["counter", "log", "print"]
-"""counter: counts a game that is going on; log: keeps the form on the device; print: prints the answer."""
+Tool = Literal["counter", "log", "print", "record"]
+"""counter: counts a game that is going on; log: keeps the form on the device; print: prints the answer;
+record: keeps the pitcher's file in the browser."""
 
 
 @dataclass(frozen=True)
 class FieldGroup:
-    """Fields that belong together under one heading; a closed group is opened with a tap."""
+    """Fields that belong together under one heading; a closed group is opened with a tap.
+
+    paired: set for short fields, two of which stand side by side.
+    """
 
     label: Message
     names: tuple[str, ...]
     open: bool = True
+    paired: bool = False
 
 
 @dataclass(frozen=True)

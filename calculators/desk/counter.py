@@ -11,9 +11,11 @@ from typing import Any
 from calculators.desk import (
     break_to_spin,
     distance_and_air,
+    league_board,
     pairing,
     phone_radar,
     pitch_count,
+    season_plan,
     slot_and_shape,
     spin_to_break,
 )
@@ -33,6 +35,8 @@ CALCULATORS: Mapping[str, Calculator] = {
         phone_radar,
         distance_and_air,
         pitch_count,
+        league_board,
+        season_plan,
     )
 }
 """Every calculator by its name, in the order in which the handbook lists them."""
@@ -86,7 +90,7 @@ class Counter:
 
     def _file(self, file: OutFile) -> dict[str, str]:
         label = speak(file.label, self.catalogue)
-        return {"name": file.name, "type": file.type, "text": file.text, "label": label}
+        return {"name": file.name, "type": file.type, "text": file.write(self.catalogue), "label": label}
 
     def _problem(self, problem: Problem) -> dict[str, Any]:
         return {

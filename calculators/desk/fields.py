@@ -211,6 +211,34 @@ class TextField:
         return cleaned
 
 
+@dataclass(frozen=True)
+class TextAreaField:
+    """A long text, such as a sheet that was pasted or a file that was picked. It stays out of the address.
+
+    accept: kinds of files that may be picked to fill it. rows: how many lines the box shows.
+    example_file: name on the shelf's `demo` of the text that `EXAMPLE` stands for.
+    """
+
+    name: str
+    label: Message
+    longest: int = 2_000_000
+    accept: str = ".csv,.txt,text/csv"
+    rows: int = 6
+    example_file: str = ""
+    optional: bool = True
+    help: Message | None = None
+
+    def read(self, text: str) -> str | Message:
+        """Return the text as it stands, or the message that mends."""
+        if not text.strip() and not self.optional:
+            return say("Paste the text, or choose the file.")
+        if len(text) > self.longest:
+            return say("The text is too long. Take fewer sessions at a time.")
+        if "\ufffd" in text:
+            return say("Some letters cannot be read. Save the file again as UTF-8.")
+        return text
+
+
 SimpleField = NumberField | ClockField | ChoiceField | DateField | TextField
 
 
@@ -226,7 +254,7 @@ class RowsField:
     help: Message | None = None
 
 
-Field = SimpleField | RowsField | FileField
+Field = SimpleField | TextAreaField | RowsField | FileField
 
 
 def read_fields(fields: Sequence[Field], raw: Raw) -> tuple[Values, tuple[Problem, ...]]:

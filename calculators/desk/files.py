@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import base64
 import binascii
+from collections.abc import Callable
 from dataclasses import dataclass
 
-from calculators.words import Message, say
+from calculators.words import Catalogue, Message, say
 
 EXAMPLE = "example"
 """What a file field sends until a file is picked: the handbook's own made-up file is meant."""
@@ -52,9 +53,12 @@ def as_typed(data: bytes) -> str:
 
 @dataclass(frozen=True)
 class OutFile:
-    """A file that goes with an answer. name: with its ending; label: what the link to it says."""
+    """A file that goes with an answer.
+
+    name: with its ending. label: what the link to it says. write: makes its text in a language.
+    """
 
     name: str
     type: str
-    text: str
     label: Message
+    write: Callable[[Catalogue], str]

@@ -9,7 +9,7 @@ import datetime
 from collections.abc import Mapping
 from typing import cast
 
-from calculators.desk.answers import Calculator, Outcome, Shelf, Table
+from calculators.desk.answers import Answer, Calculator, FieldGroup, Outcome, Shelf, Table
 from calculators.desk.fields import (
     Choice,
     ChoiceField,
@@ -17,24 +17,29 @@ from calculators.desk.fields import (
     Field,
     NumberField,
     Problem,
+    Raw,
     RowsField,
+    TextField,
     Value,
     Values,
 )
-from calculators.desk.pitch_count_answer import answer_for
+from calculators.desk.pitch_count_answer import Question, answer_for
 from calculators.desk.pitch_count_stop import STOP
 from calculators.desk.pitch_count_tables import rest_table
 from calculators.desk.pitch_count_words import day_words
-from calculators.words import Message, say
+from calculators.desk.rule_choice import (
+    JOINT_GUIDELINE,
+    UNVERIFIED,
+    YES_OR_NO,
+    binding_rules,
+    rule_choices,
+    why_unverified,
+)
+from calculators.words import say
 from calculators.workload.ages import NoGroupError, Pitcher, group_for
-from calculators.workload.library import rule_set, rule_sets
+from calculators.workload.library import rule_set
 from calculators.workload.outings import Outing, OutingError
 from calculators.workload.rules import RuleSet
-
-JOINT_GUIDELINE = "usa-joint-2015"
-"""The rule set shown first, printed on paper, and set beside every other one."""
-
-YES_OR_NO = (Choice("no", say("No")), Choice("yes", say("Yes")))
 
 
 def fields(shelf: Shelf) -> tuple[Field, ...]:
@@ -46,7 +51,12 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
             YES_OR_NO,
             help=say("Ask the pitcher. Ask about today and about the days since the last game."),
         ),
-        ChoiceField("rules", say("Rules to go by"), _rule_choices(shelf), style="select"),
+        TextField(
+            "nickname",
+            say("Nickname"),
+            help=say("A nickname or a number, never a full name. It stays on this device."),
+        ),
+        ChoiceField("rules", say("Rules to go by"), rule_choices(shelf), style="select"),
         NumberField(
             "age",
             say("Age"),
@@ -61,12 +71,41 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
             ),
         ),
         DateField("today", say("Today's date")),
+        ChoiceField(
+            "also",
+            say("Rules of a second team"),
+            (Choice("", say("No second team")), *rule_choices(shelf)),
+            style="select",
+            optional=True,
+            help=say("Both rule sets are applied to every game, and the later day wins."),
+        ),
+        NumberField(
+            "also_age",
+            say("Age as the second rules count it"),
+            "years",
+            5,
+            30,
+            (7, 18),
+            optional=True,
+            help=say("Blank: the same age."),
+        ),
         RowsField(
             "outings",
             say("Games pitched"),
             (
                 DateField("date", say("Date")),
-                NumberField("pitches", say("Pitches"), "pitches", 0, 200, (10, 95), optional=True),
+                NumberField(
+                    "pitches", say("Pitches"), "pitches", 0, 200, (10, 95), optional=True, taps=(-1, 1, 10)
+                ),
+                NumberField(
+                    "breaking",
+                    say("Breaking balls among them"),
+                    "pitches",
+                    0,
+                    200,
+                    (0, 20),
+                    optional=True,
+                ),
                 NumberField(
                     "before",
                     say("Count when the last batter came up"),
@@ -94,81 +133,98 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
             (10, 95),
             optional=True,
         ),
-        ChoiceField(
-            "unverified",
-            say("Use rules that nobody has checked at the source?"),
-            YES_OR_NO,
+        NumberField(
+            "tonight_before",
+            say("Count when the last batter came up"),
+            "pitches",
+            0,
+            200,
+            (10, 95),
             optional=True,
-            help=say("Only needed for rules marked as not checked."),
+            help=say("The counter above fills in both."),
         ),
+        UNVERIFIED,
     )
+
+
+def stop_at_pain(raw: Raw, shelf: Shelf) -> Answer | None:
+    """Return the one answer to pain, whatever else is typed or missing; None where there is none."""
+    return STOP if raw.get("pain") == "yes" else None
 
 
 def work_out(values: Values, shelf: Shelf) -> Outcome:
     """Answer for one pitcher, or say what must be mended first."""
     if values["pain"] == "yes":
         return STOP
-    slug, _, level = str(values["rules"]).partition(".")
-    rules = rule_set(slug, shelf.rules)
     today = cast(datetime.date, values["today"])
-    age = cast("float | None", values["age"])
-    if age is not None and age != int(age):
-        return (Problem("age", say("Enter the age in whole years.")),)
-    pitcher = Pitcher(age=None if age is None else int(age), level=level or None)
-    try:
-        group = group_for(rules, pitcher, today)
-    except NoGroupError as err:
-        return (_outside(err, rules),)
-    if rules.unverified(group.band) and values.get("unverified") != "yes":
-        return (Problem("unverified", _why_unverified(rules)),)
+    age, problems = _whole_years(values, "age")
+    also_age, more_problems = _whole_years(values, "also_age")
+    if problems or more_problems:
+        return problems + more_problems
+    rulings: list[tuple[RuleSet, Pitcher]] = []
+    for name, years in (("rules", age), ("also", age if also_age is None else also_age)):
+        if values.get(name):
+            ruling = _ruling(str(values[name]), years, today, values, shelf, name)
+            if isinstance(ruling, Problem):
+                return (ruling,)
+            rulings.append(ruling)
     outings, problems = _outings(cast("tuple[Mapping[str, Value], ...]", values["outings"]), today)
+    thrown, to_last = whole(values["tonight"]), whole(values.get("tonight_before"))
+    if thrown is not None and to_last is not None and to_last > thrown:
+        message = say("This is more than the pitches so far. Correct one.")
+        problems = (*problems, Problem("tonight_before", message))
     if problems:
         return problems
-    tonight = cast("float | None", values["tonight"])
-    joint = None
-    if slug != JOINT_GUIDELINE and JOINT_GUIDELINE in shelf.rules:
-        joint = rule_set(JOINT_GUIDELINE, shelf.rules)
-    return answer_for(rules, pitcher, outings, today, None if tonight is None else int(tonight), joint)
+    slugs = [rules.slug for rules, _ in rulings]
+    beside = JOINT_GUIDELINE in shelf.rules and JOINT_GUIDELINE not in slugs
+    return answer_for(
+        Question(
+            rulings=tuple(rulings),
+            outings=outings,
+            today=today,
+            thrown=thrown,
+            to_last=to_last,
+            joint=rule_set(JOINT_GUIDELINE, shelf.rules) if beside else None,
+            joint_age=age,
+            nickname=str(values.get("nickname") or ""),
+        )
+    )
 
 
 def common_cases(shelf: Shelf) -> tuple[Table, ...]:
-    """Return the rest table of the joint guideline, for paper and for a page without the calculator."""
-    if JOINT_GUIDELINE not in shelf.rules:
-        return ()
-    return (rest_table(rule_set(JOINT_GUIDELINE, shelf.rules)),)
+    """Return the rest tables of what binds and of the joint guideline, for paper and without the calculator."""
+    slugs = dict.fromkeys((binding_rules(shelf), JOINT_GUIDELINE))
+    return tuple(rest_table(rule_set(slug, shelf.rules)) for slug in slugs if slug in shelf.rules)
 
 
-def _rule_choices(shelf: Shelf) -> tuple[Choice, ...]:
-    sets = sorted(
-        rule_sets(shelf.rules).values(), key=lambda rules: (rules.slug != JOINT_GUIDELINE, rules.title)
-    )
-    return tuple(choice for rules in sets for choice in _choices_of(rules))
+def _whole_years(values: Values, name: str) -> tuple[int | None, tuple[Problem, ...]]:
+    age = values.get(name)
+    if isinstance(age, float) and age != int(age):
+        return None, (Problem(name, say("Enter the age in whole years.")),)
+    return whole(age), ()
 
 
-def _choices_of(rules: RuleSet) -> tuple[Choice, ...]:
-    """Return one choice a rule set, or one a level where it goes by level."""
-    if not rules.by_level or len(rules.bands) == 1:
-        return (Choice(rules.slug, _marked(rules, rules.title, rules.unverified(rules.bands[0]))),)
-    return tuple(
-        Choice(
-            f"{rules.slug}.{band.level}",
-            _marked(rules, f"{rules.title}, {band.label}", rules.unverified(band)),
-        )
-        for band in rules.bands
-    )
+def _ruling(
+    chosen: str, age: int | None, today: datetime.date, values: Values, shelf: Shelf, field: str
+) -> tuple[RuleSet, Pitcher] | Problem:
+    """Return a chosen rule set with the pitcher as it sees them, or why it cannot be gone by."""
+    slug, _, level = chosen.partition(".")
+    rules = rule_set(slug, shelf.rules)
+    pitcher = Pitcher(age=age, level=level or None)
+    try:
+        group = group_for(rules, pitcher, today)
+    except NoGroupError as err:
+        return _outside(err, rules, field, values)
+    if rules.unverified(group.band) and values.get("unverified") != "yes":
+        return Problem("unverified", why_unverified(rules))
+    return rules, pitcher
 
 
-def _marked(rules: RuleSet, title: str, unverified: bool) -> Message:
-    if unverified:
-        return say("{title} (not checked)", title=title)
-    return say("{title}", title=title)
-
-
-def _outside(err: NoGroupError, rules: RuleSet) -> Problem:
+def _outside(err: NoGroupError, rules: RuleSet, field: str, values: Values) -> Problem:
     if err.lowest is None:
-        return Problem("rules", say("Choose one of the levels of these rules."))
+        return Problem(field, say("Choose one of the levels of these rules."))
     return Problem(
-        "age",
+        "also_age" if field == "also" and values.get("also_age") is not None else "age",
         say(
             "{title} covers ages {lowest} to {highest}. Choose other rules, or ask the league.",
             title=rules.title,
@@ -176,15 +232,6 @@ def _outside(err: NoGroupError, rules: RuleSet) -> Problem:
             highest=str(err.highest),
         ),
     )
-
-
-def _why_unverified(rules: RuleSet) -> Message:
-    mend = say("Ask the league, or choose Yes here to see them anyway.")
-    if rules.doubt is not None:
-        return say("{doubt} {mend}", doubt=say(rules.doubt), mend=mend)
-    if rules.status == "from memory":
-        return say("These rules are written from memory, not read at the source. {mend}", mend=mend)
-    return say("A part of these rules was not found. {mend}", mend=mend)
 
 
 def _outings(
@@ -203,22 +250,26 @@ def _outings(
             outings.append(
                 Outing(
                     date=date,
-                    pitches=_whole(row["pitches"]),
-                    before_last_batter=_whole(row["before"]),
-                    outs=_whole(row["outs"]),
-                    innings_caught=_whole(row["caught"]),
+                    pitches=whole(row["pitches"]),
+                    before_last_batter=whole(row["before"]),
+                    outs=whole(row["outs"]),
+                    innings_caught=whole(row["caught"]),
+                    breaking=whole(row["breaking"]),
                 )
             )
-        except OutingError:
+        except OutingError as err:
             message = say(
                 "{day}: the count when the last batter came up is more than the pitches. Correct one.",
                 day=day,
             )
+            if err.field == "breaking":
+                message = say("{day}: more breaking balls than pitches. Correct one.", day=day)
             problems.append(Problem("outings", message))
     return tuple(outings), tuple(problems)
 
 
-def _whole(value: Value) -> int | None:
+def whole(value: object) -> int | None:
+    """Return a number that was typed as a whole one, None where there is none."""
     return int(value) if isinstance(value, float) else None
 
 
@@ -235,4 +286,13 @@ CALCULATOR = Calculator(
     },
     work_out=work_out,
     common_cases=common_cases,
+    groups=(
+        FieldGroup(say("The pitcher"), ("nickname", "rules", "age", "today")),
+        FieldGroup(say("A second team"), ("also", "also_age"), open=False),
+        FieldGroup(say("Games that are over"), ("outings",)),
+        FieldGroup(say("A game still going, typed in"), ("tonight", "tonight_before"), open=False),
+        FieldGroup(say("Rules that nobody has checked"), ("unverified",), open=False),
+    ),
+    stops_first=stop_at_pain,
+    tools=("log", "counter"),
 )

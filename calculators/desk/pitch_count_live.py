@@ -54,11 +54,15 @@ def called_out(tonight: Tonight) -> tuple[Message, ...]:
         return (say("The rest these rules ask for was not found. Ask the league."),)
     leaving = tonight.first_day(tonight.thrown, tonight.to_last)
     staying = tonight.first_day(tonight.thrown + 1, tonight.thrown)
+    step = _next_step(tonight, staying)
+    pressing = step is not None and not _relieved(tonight) and step[0] - tonight.thrown <= ONE_BATTER
+    told = () if step is None else (_step_words(tonight, *step, pressing),)
     return (
         *_limit(tonight),
         *_next_batter(tonight, leaving, staying),
+        *(told if pressing else ()),
         _leaving_now(tonight, leaving),
-        *_next_step(tonight, staying),
+        *(() if pressing else told),
     )
 
 
@@ -94,7 +98,10 @@ def _limit(tonight: Tonight) -> tuple[Message, ...]:
     if left > ONE_BATTER:
         return ()
     said = say_count(
-        "{count} pitch to the limit of {limit}.", "{count} pitches to the limit of {limit}.", left, limit=limit
+        "{count} pitch to the limit of {limit}.",
+        "{count} pitches to the limit of {limit}.",
+        left,
+        limit=limit,
     )
     if rules.finish_batter:
         return (say("{said} A batter begun before it may be finished.", said=said),)
@@ -113,33 +120,40 @@ def _next_batter(tonight: Tonight, leaving: datetime.date, staying: datetime.dat
 
 
 def _leaving_now(tonight: Tonight, leaving: datetime.date) -> Message:
+    if tonight.thrown == 0:
+        return say("No pitch yet, so nothing is owed for this game.")
     day = day_words(leaving, tonight.today)
     if any(answer.beyond_table for answer in tonight.under(tonight.thrown, tonight.to_last)):
         return say("Leaving now: not before {day}, and ask the league first.", day=day)
     return say("Leaving now: not before {day}.", day=day)
 
 
-def _next_step(tonight: Tonight, staying: datetime.date) -> tuple[Message, ...]:
-    """Return the next count at which the first day moves, beyond the first pitch to the next batter."""
-    steps = sorted(
-        {
-            low - earlier
-            for answer in tonight.under(0, None)
-            for earlier in [sum(o.pitches or 0 for o in tonight.before if o.date == tonight.today)]
-            for low in [step.low for step in answer.group.band.rest]
-            if low - earlier > tonight.thrown + 1
-        }
-    )
-    for at in steps:
+def _next_step(tonight: Tonight, staying: datetime.date) -> tuple[int, datetime.date] | None:
+    """Return the next count at which the first day moves, after the first pitch to the next batter."""
+    earlier = sum(outing.pitches or 0 for outing in tonight.before if outing.date == tonight.today)
+    lows = {step.low for answer in tonight.under(0, None) for step in answer.group.band.rest}
+    for at in sorted(low - earlier for low in lows if low - earlier > tonight.thrown + 1):
         day = tonight.first_day(at, at - 1)
         if day > staying:
-            return (
-                say_count(
-                    "{count} more pitch, the {at}th, moves it to {day}.",
-                    "{count} more pitches, up to {at}, move it to {day}.",
-                    at - tonight.thrown,
-                    at=str(at),
-                    day=day_words(day, tonight.today),
-                ),
-            )
-    return ()
+            return at, day
+    return None
+
+
+def _relieved(tonight: Tonight) -> bool:
+    """True where a step passed during an at-bat does not count under any of the rule sets."""
+    return all(rules.threshold_relief for rules, _ in tonight.rulings)
+
+
+def _step_words(tonight: Tonight, at: int, date: datetime.date, pressing: bool) -> Message:
+    day = day_words(date, tonight.today)
+    if _relieved(tonight):
+        return say("A batter whose first pitch is number {at} moves it to {day}.", at=str(at), day=day)
+    if pressing:
+        return say("The next batter may see pitch number {at}. That moves it to {day}.", at=str(at), day=day)
+    return say_count(
+        "{count} more pitch, number {at}, moves it to {day}.",
+        "{count} more pitches, up to number {at}, move it to {day}.",
+        at - tonight.thrown,
+        at=str(at),
+        day=day,
+    )

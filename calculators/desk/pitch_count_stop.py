@@ -20,5 +20,6 @@ STOP = Answer(
         ),
     ),
     stop=True,
+    live=(say("Stop. No more pitches tonight. See a licensed clinician before the pitcher throws again."),),
 )
 """The answer to pain, the same under all rules."""

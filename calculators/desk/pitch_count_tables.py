@@ -1,21 +1,11 @@
-"""The tables of the pitch count calculator: the coming days, and the rest table on paper."""
+"""The rest table of a rule set, for paper and for a page without the calculator."""
 
 from __future__ import annotations
 
 from calculators.desk.answers import Table
-from calculators.desk.pitch_count_words import amount, day_words, rest_words, short_reason
+from calculators.desk.pitch_count_words import rest_words
 from calculators.words import Message, say
-from calculators.workload.availability import Availability, Outlook
 from calculators.workload.rules import Band, RestStep, RuleSet
-
-
-def coming_days(answer: Availability) -> Table:
-    """Return the coming days in words: whether a rule forbids the day, the ceiling, and why."""
-    return Table(
-        caption=say("The next days under these rules"),
-        heads=(say("Day"), say("Under these rules"), say("Ceiling that day"), say("Why")),
-        rows=tuple(_day_row(answer, outlook) for outlook in answer.days),
-    )
 
 
 def rest_table(rules: RuleSet) -> Table:
@@ -34,22 +24,6 @@ def rest_table(rules: RuleSet) -> Table:
             for band in rules.bands
         ),
     )
-
-
-def _day_row(answer: Availability, outlook: Outlook) -> tuple[Message, ...]:
-    day = day_words(outlook.date, answer.today)
-    if outlook.reasons:
-        first, *others = {reason.rule: reason for reason in outlook.reasons}.values()
-        why = short_reason(first)
-        for reason in others:
-            why = say("{first}; {second}", first=why, second=short_reason(reason))
-        return (day, say("not yet"), say("none"), why)
-    if answer.rest_unknown or answer.beyond_table:
-        return (day, say("ask the league"), say("none"), say("the rest table does not say"))
-    if outlook.most is None:
-        return (day, say("eligible"), say("no daily limit"), say("no rule forbids it"))
-    why = say("limit over several days") if outlook.held_by else say("daily limit")
-    return (day, say("eligible"), amount(outlook.most, answer.rules.counts), why)
 
 
 def _steps(band: Band, rest: int) -> Message:

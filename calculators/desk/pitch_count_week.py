@@ -9,7 +9,7 @@ from typing import Literal
 
 from calculators.desk.answers import Table
 from calculators.desk.drawing import Circle, Drawing, Label, Mark, Path
-from calculators.desk.pitch_count_words import amount, day_words, short_reason, short_weekday
+from calculators.desk.pitch_count_words import amount, day_words, short_day, short_reason, short_weekday
 from calculators.words import Message, say
 from calculators.workload.availability import Availability, Outlook
 from calculators.workload.catching import bar_to_catching
@@ -22,6 +22,9 @@ STATES: dict[State, Message] = {
     "not yet": say("not yet"),
     "ask": say("ask the league"),
 }
+
+UNLIMITED = say("no daily limit")
+"""The ceiling of a day on which these rules set none."""
 
 CELL = 48.0
 HEIGHT = 104.0
@@ -49,15 +52,12 @@ def week(answers: Sequence[Availability]) -> tuple[DayLine, ...]:
     )
 
 
-def week_table(lines: Sequence[DayLine], today: datetime.date) -> Table:
+def week_table(lines: Sequence[DayLine]) -> Table:
     """Return the days as a table: whether a rule forbids the day, the ceiling, catching, and why."""
     return Table(
         caption=say("The next days under these rules"),
-        heads=(say("Day"), say("Pitching"), say("Ceiling that day"), say("Catching"), say("Why")),
-        rows=tuple(
-            (day_words(line.date, today), STATES[line.state], line.most, line.catching, line.why)
-            for line in lines
-        ),
+        heads=(say("Day"), say("Pitching"), say("Catching"), say("Why")),
+        rows=tuple((short_day(line.date), _pitching(line), line.catching, line.why) for line in lines),
     )
 
 
@@ -84,6 +84,12 @@ def week_strip(lines: Sequence[DayLine], today: datetime.date) -> Drawing:
     )
 
 
+def _pitching(line: DayLine) -> Message:
+    if line.state != "eligible" or line.most == UNLIMITED:
+        return STATES[line.state]
+    return say("eligible, at most {most}", most=line.most)
+
+
 def _cell(left: float, line: DayLine) -> list[Mark]:
     middle, edge = left + CELL / 2, left + CELL
     marks: list[Mark] = [
@@ -96,7 +102,9 @@ def _cell(left: float, line: DayLine) -> list[Mark]:
         marks.append(Circle((middle, 60), 12, "strong", width=3))
     elif line.state == "not yet":
         for slope in (-1, 1):
-            marks.append(Path(((middle - 10, 60 - slope * 10), (middle + 10, 60 + slope * 10)), "strong", width=3))
+            marks.append(
+                Path(((middle - 10, 60 - slope * 10), (middle + 10, 60 + slope * 10)), "strong", width=3)
+            )
     else:
         marks.append(Label((middle, 67), say("?"), "middle", size=1.6, bold=True))
     return marks
@@ -139,10 +147,10 @@ def _most(pairs: Sequence[tuple[Availability, Outlook]]) -> tuple[Message, Messa
     lowest: dict[str, int] = {}
     for answer, outlook in pairs:
         if outlook.most is not None:
-            unit = answer.rules.counts
-            lowest[unit] = min(outlook.most, lowest.get(unit, outlook.most))
+            counted = answer.rules.counts
+            lowest[counted] = min(outlook.most, lowest.get(counted, outlook.most))
     if not lowest:
-        return say("no daily limit"), say("–")
+        return UNLIMITED, say("–")
     (unit, most), *others = lowest.items()
     words, sign = amount(most, unit), say("{most}", most=str(most))
     for other, least in others:
@@ -159,4 +167,4 @@ def _catching(pairs: Sequence[tuple[Availability, Outlook]]) -> Message:
         if day is not None and bar_to_catching(band, day) is not None:
             return say("not that day")
         ruled = ruled or band.catching != Catching()
-    return say("no rule forbids it") if ruled else say("these rules do not say")
+    return say("no rule forbids it") if ruled else say("not ruled")

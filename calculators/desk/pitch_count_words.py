@@ -19,6 +19,20 @@ WEEKDAYS = (
     say("Sunday"),
 )
 SHORT_WEEKDAYS = (say("Mon"), say("Tue"), say("Wed"), say("Thu"), say("Fri"), say("Sat"), say("Sun"))
+SHORT_MONTHS = (
+    say("Jan"),
+    say("Feb"),
+    say("Mar"),
+    say("Apr"),
+    say("May"),
+    say("Jun"),
+    say("Jul"),
+    say("Aug"),
+    say("Sep"),
+    say("Oct"),
+    say("Nov"),
+    say("Dec"),
+)
 MONTHS = (
     say("January"),
     say("February"),
@@ -52,6 +66,12 @@ def day_words(date: datetime.date, today: datetime.date) -> Message:
 def short_weekday(date: datetime.date) -> Message:
     """Return a weekday in as few letters as a narrow column takes, as "Thu"."""
     return SHORT_WEEKDAYS[date.weekday()]
+
+
+def short_day(date: datetime.date) -> Message:
+    """Return a day of a table, as "Thu, May 21"."""
+    weekday, month = SHORT_WEEKDAYS[date.weekday()], SHORT_MONTHS[date.month - 1]
+    return say("{weekday}, {month} {day}", weekday=weekday, month=month, day=str(date.day))
 
 
 def plain_day(date: datetime.date) -> Message:
@@ -179,6 +199,14 @@ def flag_words(flag: Flag, rules: RuleSet, today: datetime.date) -> Message:
         )
     if flag.kind == "second game":
         return say("{day}: more than one outing on a day. Check that the rules allow it.", day=day)
+    if flag.kind == "caught and pitched":
+        return say(
+            "{day}: pitched {count} and caught. From {limit} on there is no catching after that. "
+            "Check which came first.",
+            day=day,
+            count=amount(flag.counted, unit),
+            limit=str(flag.limit),
+        )
     if flag.kind == "unknown count" and unit == "outs":
         return say(
             "{day}: the outs are not known. They count as {count}. Ask the scorer.",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from html import escape
 
-from calculators.desk.answers import Answer, Calculator, Fact, FieldGroup, HowSure, Shelf, Table
+from calculators.desk.answers import NOTHING, Answer, Calculator, Fact, FieldGroup, HowSure, Shelf, Table
 from calculators.desk.fields import (
     Choice,
     ChoiceField,
@@ -17,9 +17,10 @@ from calculators.desk.fields import (
     Row,
     RowsField,
     SimpleField,
+    TextAreaField,
     TextField,
 )
-from calculators.desk.files import FileField
+from calculators.desk.files import EXAMPLE, FileField
 from calculators.desk.render_svg import svg
 from calculators.words import Catalogue, Message, say, signed, speak
 
@@ -62,13 +63,14 @@ def table_html(table: Table, catalogue: Catalogue) -> str:
     rows = "".join(
         f'<tr><th scope="row">{write(row[0])}</th>'
         + "".join(
-            f'<td data-head="{write(head)}">{write(cell)}</td>'
+            f'<td data-head="{write(head)}"{" data-none" if cell == NOTHING else ""}>{write(cell)}</td>'
             for head, cell in zip(table.heads[1:], row[1:], strict=True)
         )
         + "</tr>"
         for row in table.rows
     )
-    frame = "table-frame wide" if len(table.heads) > PHONE_COLUMNS else "table-frame"
+    stacked = table.stacked or len(table.heads) > PHONE_COLUMNS
+    frame = "table-frame wide" if stacked else "table-frame"
     framed = (
         f'<div class="{frame}" tabindex="0" role="region" aria-label="{write(table.caption)}">'
         f"<table><caption>{write(table.caption)}</caption>"
@@ -85,7 +87,7 @@ def table_html(table: Table, catalogue: Catalogue) -> str:
 
 def form_html(calculator: Calculator, shelf: Shelf, catalogue: Catalogue) -> str:
     """Return the calculator's form, filled with its worked example, without the answer."""
-    form = _FormWriter(calculator.name, calculator.example, _Writer(catalogue))
+    form = _FormWriter(calculator.name, calculator.example, shelf, _Writer(catalogue))
     fields = {field.name: field for field in calculator.fields(shelf)}
     grouped = {name for group in calculator.groups for name in group.names}
     loose = "".join(form.field(field) for name, field in fields.items() if name not in grouped)
@@ -149,15 +151,18 @@ def _sources(ids: tuple[str, ...], shelf: Shelf, write: _Writer) -> str:
 class _FormWriter:
     """Writes the fields of one form; ids are the form's name and the field's name."""
 
-    def __init__(self, form: str, example: Raw, write: _Writer) -> None:
+    def __init__(self, form: str, example: Raw, shelf: Shelf, write: _Writer) -> None:
         self._form = form
         self._example = example
+        self._shelf = shelf
         self._write = write
 
     def group(self, group: FieldGroup, fields: list[Field]) -> str:
         inside = "".join(self.field(field) for field in fields)
         shown = " open" if group.open else ""
         label = self._write(group.label)
+        if group.paired:
+            inside = f'<div class="paired">{inside}</div>'
         return f'<details class="field-group"{shown}><summary>{label}</summary>{inside}</details>'
 
     def field(self, field: Field) -> str:
@@ -166,6 +171,8 @@ class _FormWriter:
             return self._rows(field, () if isinstance(entered, str) else entered)
         if isinstance(field, FileField):
             return self._file(field, f"{self._form}-{field.name}", str(entered))
+        if isinstance(field, TextAreaField):
+            return self._text_area(field, f"{self._form}-{field.name}", str(entered))
         return self._simple(field, f"{self._form}-{field.name}", field.name, str(entered))
 
     def _simple(self, field: SimpleField, ident: str, name: str, value: str) -> str:
@@ -221,6 +228,23 @@ class _FormWriter:
             f"{self._help(field.help, ident)}"
             f'<input type="file" id="{ident}" name="{field.name}" aria-describedby="{described}"'
             f' accept="{escape(field.accept)}" data-unless-picked="{escape(value)}" data-needs-script>'
+            f'<p class="problem" id="{ident}-problem" hidden></p></div>'
+        )
+
+    def _text_area(self, field: TextAreaField, ident: str, value: str) -> str:
+        if value == EXAMPLE:
+            value = self._shelf.demo.get(field.example_file, "")
+        optional = f' <span class="optional">{self._write(say("if known"))}</span>' if field.optional else ""
+        described = f"{ident}-help {ident}-problem" if field.help else f"{ident}-problem"
+        pick = self._write(say("Or choose the file"))
+        return (
+            f'<div class="field" data-field="{field.name}">'
+            f'<label for="{ident}">{self._write(field.label)}{optional}</label>'
+            f"{self._help(field.help, ident)}"
+            f'<textarea id="{ident}" name="{field.name}" rows="{field.rows}" aria-describedby="{described}"'
+            f' spellcheck="false" autocomplete="off" data-private>\n{escape(value)}</textarea>'
+            f'<p class="pick" data-needs-script><label for="{ident}-pick">{pick}</label>'
+            f'<input type="file" id="{ident}-pick" accept="{escape(field.accept)}" data-fills="{ident}"></p>'
             f'<p class="problem" id="{ident}-problem" hidden></p></div>'
         )
 

@@ -7,7 +7,7 @@ no pitcher with another and ranks nobody: rows stand in the order of the roster.
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -30,6 +30,7 @@ class BoardRow(NamedTuple):
         read do not settle it, so that the league must be asked.
     reasons: what stands in the way. flags: what to look at twice, violations among it.
     set_aside: outings dated after the board's day, which it does not use.
+    in_pain: marked with pain. Then there is no day, no ceiling and no reason: see a clinician.
     """
 
     name: str
@@ -43,6 +44,7 @@ class BoardRow(NamedTuple):
     last_7: Total
     last_28: Total
     set_aside: int
+    in_pain: bool = False
 
 
 class UnverifiedRulesError(ValueError):
@@ -64,16 +66,23 @@ def board(
     outings: Mapping[str, Sequence[Outing]],
     day: datetime.date,
     unverified: bool = False,
+    in_pain: Collection[str] = (),
 ) -> Board:
     """Work out a whole league for one day.
 
     roster: what is known of each pitcher, by name. outings: each pitcher's outings, in any order;
     a pitcher who is not on the roster is left out, so read files with `reading`, which reports them.
     unverified: use rules from memory or in doubt; else they raise UnverifiedRulesError.
+    in_pain: names of those who are marked with pain, which overrides every count.
     """
     if not unverified and (rules.status == "from memory" or rules.doubt is not None):
         raise UnverifiedRulesError(f"{rules.title} is not checked at its source. Ask the body, or say so.")
-    rows = tuple(_row(rules, name, pitcher, outings.get(name, ()), day) for name, pitcher in roster.items())
+    rows = tuple(
+        _stopped(name, outings.get(name, ()), day)
+        if name in in_pain
+        else _row(rules, name, pitcher, outings.get(name, ()), day)
+        for name, pitcher in roster.items()
+    )
     return Board(rules, day, rows)
 
 
@@ -83,6 +92,12 @@ def group_by_name(outings: Iterable[tuple[str, Outing]]) -> dict[str, list[Outin
     for name, outing in outings:
         found.setdefault(name, []).append(outing)
     return found
+
+
+def _stopped(name: str, outings: Sequence[Outing], day: datetime.date) -> BoardRow:
+    last_7, last_28 = recent([outing for outing in outings if outing.date <= day], day)
+    later = sum(outing.date > day for outing in outings)
+    return BoardRow(name, None, False, 0, None, False, (), (), last_7, last_28, later, in_pain=True)
 
 
 def _row(

@@ -24,6 +24,7 @@ Trouble = Literal[
     "more breaking balls than pitches",
     "written twice",
     "not yes or no",
+    "pain not told",
     "no age",
     "no count",
     "two ages",

@@ -12,6 +12,7 @@ from typing import Literal, NamedTuple
 
 from calculators.workload.availability import Availability
 from calculators.workload.caps import known, unchecked, used, within
+from calculators.workload.catching import bar_to_catching
 from calculators.workload.days import Day, Log
 from calculators.workload.outings import Outing
 from calculators.workload.reasons import Reason, days_running, reasons_against
@@ -25,6 +26,7 @@ FlagKind = Literal[
     "limit not checked",
     "too soon",
     "second game",
+    "caught and pitched",
     "unknown count",
     "unknown age",
     "duplicate",
@@ -64,6 +66,8 @@ def flags(answer: Availability) -> tuple[Flag, ...]:
     for day in answer.log.values():
         if len(day.outings) > 1 or day.date > answer.today:
             found += entry_flags(day.outings, answer.today)
+        if day.innings_caught and (bar := bar_to_catching(day.band, day)):
+            found.append(Flag("caught and pitched", day.date, bar.count, bar.limit))
         if day.unknown:
             found.append(Flag("unknown count", day.date, day.total))
         teams.update(outing.team for outing in day.outings)

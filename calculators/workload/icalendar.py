@@ -56,6 +56,8 @@ def escaped(text: str) -> str:
 
 def folded(line: str) -> str:
     """Return a line folded so that no part is longer than 75 octets; no letter is cut in two."""
+    if line.isascii():
+        return "\r\n ".join([line[:_LONGEST_LINE], *_pieces(line[_LONGEST_LINE:], _LONGEST_LINE - 1)])
     parts = [""]
     length = 0
     for sign in line:
@@ -66,6 +68,10 @@ def folded(line: str) -> str:
         parts[-1] += sign
         length += octets
     return "\r\n".join(parts)
+
+
+def _pieces(text: str, length: int) -> list[str]:
+    return [text[start : start + length] for start in range(0, len(text), length)]
 
 
 def _uid(day: CalendarDay) -> str:

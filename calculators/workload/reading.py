@@ -28,7 +28,7 @@ from calculators.workload.outings import Outing, OutingError
 from calculators.workload.rules import level_name
 from calculators.workload.tables import MissingHeadError, TableRow, TextTable, read_table
 
-ROSTER_HEADS = ("pitcher", "team", "age", "born", "level")
+ROSTER_HEADS = ("pitcher", "team", "age", "born", "level", "pain")
 OUTING_HEADS = (
     "pitcher",
     "date",
@@ -82,13 +82,15 @@ class RowNote:
 class RosterFile:
     """A roster as read. rows = len(pitchers) + joined + len(refused).
 
-    teams: the teams each pitcher stands on the roster for. joined: rows of a pitcher who is there already.
+    teams: the teams each pitcher stands on the roster for. in_pain: whoever is marked with pain, or whose
+    mark cannot be read. joined: rows of a pitcher who is there already.
     heads: the heads, ours in place of those that were mapped to them.
     """
 
     rows: int
     pitchers: Mapping[str, Pitcher]
     teams: Mapping[str, tuple[str, ...]]
+    in_pain: frozenset[str]
     joined: int
     refused: tuple[RowNote, ...]
     notes: tuple[RowNote, ...]
@@ -143,6 +145,7 @@ def read_roster(data: bytes, headings: Headings | None = None, dates: DateOrder 
     pitchers: dict[str, Pitcher] = {}
     teams: dict[str, tuple[str, ...]] = {}
     names: dict[str, str] = {}
+    in_pain: set[str] = set()
     joined = 0
     for row in table.rows:
         try:
@@ -152,6 +155,7 @@ def read_roster(data: bytes, headings: Headings | None = None, dates: DateOrder 
             if first is not None:
                 _join(row, first, team, dates, pitchers, teams, tally)
                 joined += 1
+                in_pain.update([first] if _in_pain(row, tally) else [])
                 continue
         except RefusedError as err:
             tally.refuse(row, err)
@@ -159,10 +163,12 @@ def read_roster(data: bytes, headings: Headings | None = None, dates: DateOrder 
         names[key_of(name)] = name
         pitchers[name] = _pitcher(row, dates, tally)
         teams[name] = (team,) if team else ()
+        in_pain.update([name] if _in_pain(row, tally) else [])
     return RosterFile(
         rows=len(table.rows),
         pitchers=pitchers,
         teams=teams,
+        in_pain=frozenset(in_pain),
         joined=joined,
         refused=tuple(tally.refused),
         notes=tuple(tally.notes),
@@ -254,6 +260,15 @@ def _join(
         raise RefusedError("pitcher", "name twice", first)
     teams[first] = (*teams[first], team)
     tally.note(row, "pitcher", "on two teams", first)
+
+
+def _in_pain(row: TableRow, tally: _Tally) -> bool:
+    """Return whether a pitcher is marked with pain; a mark that cannot be read counts as one."""
+    try:
+        return yes(row, "pain")
+    except RefusedError as err:
+        tally.note(row, "pain", "pain not told", err.entered)
+        return True
 
 
 def _pitcher(row: TableRow, dates: DateOrder, tally: _Tally) -> Pitcher:

@@ -129,8 +129,9 @@ def test_a_link_to_a_heading_is_left_alone(serve: Callable, open_page: Callable,
 def test_a_link_is_copied(serve: Callable, open_page: Callable, mini_site: Path) -> None:
     page = open_page(serve(mini_site), FALL, permissions=["clipboard-read", "clipboard-write"])
     page.fill("#fall-seconds", "4")
+    answered(page, "78.480 m")
     page.click("[data-copy-link]")
-    expect(page.locator("[data-status]")).to_contain_text("Link copied.")
+    expect(page.locator(".link-note")).to_contain_text("Link copied.")
     assert "seconds=4" in page.evaluate("navigator.clipboard.readText()")
 
 

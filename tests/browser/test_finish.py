@@ -86,6 +86,20 @@ def test_a_library_module_that_the_trimming_lost_stops_the_build(mini: ModuleTyp
         finish(tmp_path / "site", tmp_path / "build", questions=mini.QUESTIONS, package=package)
 
 
+def test_a_handbook_too_large_for_a_phone_stops_the_build(mini: ModuleType, tmp_path: Path) -> None:
+    report = mini.make_site(tmp_path / "site", tmp_path / "build")
+    sent = sum(report.sent.values())
+    assert f"{sent / 1e6:5.2f} MB sent" in report.text
+    with pytest.raises(FinishError, match="on its way to a phone"):
+        finish(
+            tmp_path / "site",
+            tmp_path / "build",
+            questions=mini.QUESTIONS,
+            package=mini.HERE / "calculators",
+            most_sent=sent // 2,
+        )
+
+
 def test_without_content_the_message_says_what_to_do_first(mini: ModuleType, tmp_path: Path) -> None:
     with pytest.raises(FinishError, match="Build the pages first"):
         finish(tmp_path, tmp_path, questions={})

@@ -24,11 +24,12 @@ TYPED = """form => {
     const typed = {};
     for (const table of form.querySelectorAll("[data-rows]")) typed[table.dataset.rows] = [];
     for (const field of form.elements) {
-        if (!field.name || (field.type === "radio" && !field.checked)) continue;
+        if (!field.name || field.type === "file" || (field.type === "radio" && !field.checked)) continue;
         const [table, row, column] = field.name.split(".");
         if (column === undefined) typed[field.name] = field.value;
         else (typed[table][row] ??= {})[column] = field.value;
     }
+    for (const file of form.querySelectorAll("[type=file]")) typed[file.name] = file.dataset.unlessPicked;
     return typed;
 }"""
 """Read by the test's own means, so that the script under test is not trusted to read for it."""

@@ -245,6 +245,18 @@ def test_a_first_visit_that_broke_off_goes_on_where_it_stopped(
     assert not [path for path in have if path.endswith((".wasm", ".zip")) and path in server.asked]
 
 
+def test_a_copy_that_could_not_be_made_is_tried_again_without_a_reload(
+    serve: Callable, open_page: Callable, mini_copy: Path
+) -> None:
+    last = mini_copy / "404.html"
+    good = last.read_bytes()
+    last.unlink()
+    page = open_page(serve(mini_copy), tolerated=(*OFFLINE, "bad-precaching-response"))
+    expect(page.locator("[data-kept]")).to_contain_text("No copy is kept yet", timeout=WAIT_MS)
+    last.write_bytes(good)
+    kept(page)
+
+
 def test_two_handbooks_on_one_host_do_not_disturb_each_other(
     serve: Callable,
     open_page: Callable,

@@ -1,10 +1,14 @@
 // One calculator on a page: fields typed -> the runtime's answer -> put in place of the worked example.
 import { addressOf, fieldsInAddress, fillFrom } from "./address.js";
+import { offerFiles } from "./downloads.js";
 import { namedValues, put, typedIn } from "./fields.js";
+import { hasPicked, readPicked } from "./files.js";
+import { serveFills } from "./fills.js";
 import { clearProblems, showProblems } from "./problems.js";
 import { serveRowButtons } from "./rows.js";
 import { isSupported, onProgress, start } from "./runtime.js";
 import { statusLine } from "./status.js";
+import { serveTaps } from "./taps.js";
 import { language, word } from "./words.js";
 
 const PAUSE_MS = 350;
@@ -23,6 +27,7 @@ export function serveCalculator(form, kept) {
   let pause = null;
   let heldBack = [];
   let begun = false;
+  let picked = false;
 
   const stopListening = onProgress((progress) => {
     if (asked || begun) status.progress(progress);
@@ -31,8 +36,14 @@ export function serveCalculator(form, kept) {
   const on = (target, type, listener) => target.addEventListener(type, listener, { signal: stop.signal });
 
   on(form, "focusin", begin);
-  on(form, "input", () => later(PAUSE_MS));
-  on(form, "change", () => later(0));
+  on(form, "input", () => {
+    begin();
+    later(PAUSE_MS);
+  });
+  on(form, "change", ({ target }) => {
+    if (target.type === "file") filePicked();
+    later(0);
+  });
   on(form, "focusout", () => heldBack.length && show(heldBack, null));
   on(form, "submit", (event) => {
     event.preventDefault();
@@ -42,9 +53,12 @@ export function serveCalculator(form, kept) {
     if (restore(fieldsInAddress(form))) ask({});
   });
   on(desk, "click", (event) => {
-    if (event.target.closest("[data-copy-link]")) copyLink();
+    const button = event.target.closest("[data-copy-link]");
+    if (button) copyLink(button);
   });
   serveRowButtons(form, () => later(0));
+  serveTaps(form, stop.signal);
+  serveFills(form, () => later(0), stop.signal);
   if (restore(kept) || restore(fieldsInAddress(form))) ask({});
 
   // The runtime starts while the reader is still typing.
@@ -66,9 +80,15 @@ export function serveCalculator(form, kept) {
     return true;
   }
 
-  // Rest is counted from today, so an old link or the worked example must not bring its own.
+  // Rest is counted from today, so an old link or the worked example must not bring its own. A made-up file
+  // lives on its own days until the reader picks another.
   function setToday() {
-    put(form, "today", civilToday());
+    if (!form.querySelector("input[type=file][name]")) put(form, "today", civilToday());
+  }
+
+  function filePicked() {
+    if (!picked && hasPicked(form)) put(form, "today", civilToday());
+    picked = hasPicked(form);
   }
 
   function later(milliseconds) {
@@ -78,15 +98,18 @@ export function serveCalculator(form, kept) {
 
   async function ask({ wanted }) {
     clearTimeout(pause);
+    desk.querySelector(".link-note")?.replaceChildren();
     const mine = ++asked;
     noteInAddress();
     try {
+      await readPicked(form);
       const runtime = await start(language());
       const answer = JSON.parse(await runtime.answer(form.dataset.calculator, JSON.stringify(typedIn(form))));
       if (mine !== asked) return;
       if (answer.failed) status.say(word("failed_answer"));
       else if (answer.problems.length) show(answer.problems, wanted ? null : document.activeElement, wanted);
       else putAnswer(answer, wanted);
+      form.dispatchEvent(new CustomEvent("bendbook:answer", { detail: answer }));
     } catch (error) {
       if (mine === asked) failed(error);
     }
@@ -96,6 +119,7 @@ export function serveCalculator(form, kept) {
     clearProblems(form);
     heldBack = [];
     place.innerHTML = answer.html;
+    offerFiles(place, answer.files);
     delete place.dataset.stale;
     place.toggleAttribute("data-stop", answer.stop);
     const headline = place.querySelector(".headline")?.textContent;
@@ -117,7 +141,9 @@ export function serveCalculator(form, kept) {
     if (homeless.length) status.say(homeless[0].text);
     else if (heldBack.length) status.clear();
     else status.say(word("mend"));
-    if (goThere) shown[0]?.focus();
+    // A question with answers to tap is gone to, unless somebody is typing elsewhere.
+    const asks = problems.some(({ offers }) => offers?.length) && !document.activeElement?.matches("[type=text]");
+    if (goThere || asks) shown[0]?.focus();
   }
 
   function fieldId({ field, row, column }) {
@@ -141,13 +167,21 @@ export function serveCalculator(form, kept) {
     return new Set(today?.[1] === civilToday() ? ["today"] : []);
   }
 
-  async function copyLink() {
+  // Said beside the button, because the status line may change at any moment with the next answer.
+  async function copyLink(button) {
     noteInAddress();
+    let note = button.nextElementSibling;
+    if (!note?.matches(".link-note")) {
+      note = document.createElement("span");
+      note.className = "link-note";
+      note.setAttribute("role", "status");
+      button.after(note);
+    }
     try {
       await navigator.clipboard.writeText(location.href);
-      status.say(word("link_copied"));
+      note.textContent = ` ${word("link_copied")}`;
     } catch {
-      status.say(word("link_in_address"));
+      note.textContent = ` ${word("link_in_address")}`;
     }
   }
 

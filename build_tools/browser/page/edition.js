@@ -5,6 +5,7 @@ import { keepTyped } from "./typed.js";
 import { word, writtenDate } from "./words.js";
 
 const CHECK_AGAIN_MS = 60_000;
+const TRY_AGAIN_MS = [5_000, 30_000, 120_000];
 let state = { name: "unknown" };
 let registration = null;
 let checkedAt = 0;
@@ -33,11 +34,13 @@ export async function keepEdition() {
     if (event.target.closest("[data-keep]")) keepFirmly();
   });
   document.addEventListener("visibilitychange", lookForNew);
+  self.addEventListener("online", () => registration?.active || register());
   if (navigator.connection?.saveData && !(await worker.getRegistration(root))) return to({ name: "saving" });
   return register();
 }
 
 async function register() {
+  const before = registration;
   try {
     registration = await navigator.serviceWorker.register(`${root}sw.js`, { scope: root, updateViaCache: "none" });
   } catch (error) {
@@ -45,6 +48,7 @@ async function register() {
     return to({ name: "impossible" });
   }
   if (!registration) return to({ name: "impossible" });
+  if (registration === before) return askWhatIsKept();
   if (registration.waiting && registration.active) offer();
   registration.addEventListener("updatefound", () => watch(registration.installing));
   if (registration.installing) watch(registration.installing);
@@ -55,8 +59,17 @@ function watch(coming) {
   coming?.addEventListener("statechange", () => {
     if (coming.state === "installed" && registration.active) offer();
     if (coming.state === "activated") askWhatIsKept();
-    if (coming.state === "redundant" && !registration.active && state.name !== "full") to({ name: "failed" });
+    if (coming.state === "redundant" && !registration.active && state.name !== "full") {
+      to({ name: "failed" });
+      tryAgainLater();
+    }
   });
+}
+
+// What has come so far stays, so on a poor connection each attempt gets further than the last.
+function tryAgainLater() {
+  const wait = TRY_AGAIN_MS.shift();
+  if (wait) setTimeout(() => registration.active || register(), wait);
 }
 
 function heard(data) {

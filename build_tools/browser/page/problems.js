@@ -14,14 +14,16 @@ export function clearProblems(form) {
 }
 
 // Returns the field to go to, or null where the form has no place for this problem.
-function showProblem(form, { field, row, column, text }) {
+function showProblem(form, { field, row, column, text, offers }) {
   const inRow = row === null || column === null ? "" : `-${row}-${column}`;
   const ident = `${form.dataset.calculator}-${field}${inRow}`;
   const place = document.getElementById(`${ident}-problem`);
   if (!place) return null;
   place.textContent = text;
   place.hidden = false;
+  place.closest("details")?.setAttribute("open", "");
   const control = document.getElementById(ident);
+  if (offers?.length) place.append(...offers.map((offer) => offered(offer, ident)));
   if (control?.matches("input, select, textarea")) {
     control.setAttribute("aria-invalid", "true");
     describe(control, place.id);
@@ -33,4 +35,15 @@ function showProblem(form, { field, row, column, text }) {
 function describe(control, ident) {
   const described = new Set((control.getAttribute("aria-describedby") ?? "").split(" ").filter(Boolean));
   control.setAttribute("aria-describedby", [...described.add(ident)].join(" "));
+}
+
+// An answer that can be taken with a tap instead of being typed.
+function offered(offer, ident) {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.className = "button quiet offer";
+  button.dataset.offer = offer;
+  button.dataset.for = ident;
+  button.textContent = offer;
+  return button;
 }

@@ -2,7 +2,7 @@
 
 # From `polyscript`, which PyScript is built on and which is always there: the `pyscript` package itself is
 # put into a worker only when the plugins came in before it, and compiling it would delay the first answer.
-from desk_worker import answer  # type: ignore[import-not-found]
-from polyscript import xworker  # type: ignore[import-not-found]
+from desk_worker import answer
+from polyscript import xworker
 
 xworker.sync.answer = answer

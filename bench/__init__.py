@@ -1,0 +1,1 @@
+"""The house's numbers, each as a ratio or against a bound, all measured in one run."""

@@ -1,0 +1,57 @@
+"""A made-up league's board: seconds, growth and memory."""
+
+from __future__ import annotations
+
+import datetime
+import json
+import random
+import tracemalloc
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from bench.measure import Figure, best_seconds
+from build_tools.places import Places
+from calculators.workload.ages import Pitcher
+from calculators.workload.board import board
+from calculators.workload.library import rule_set
+from calculators.workload.outings import Outing
+from calculators.workload.rules import RuleSet
+
+DAY = datetime.date(2026, 5, 16)
+PITCHERS = 5_000
+GAMES = 20
+
+
+def figures() -> Iterator[Figure]:
+    """Measure and yield each figure."""
+    rules = _rules("little-league")
+    roster, outings = league(PITCHERS, GAMES)
+    whole = best_seconds(lambda: board(rules, roster, outings, DAY), 3)
+    yield Figure("league: board of 5,000 pitchers and 100,000 outings, seconds", whole, 1)
+    few = league(PITCHERS // 10, GAMES)
+    tenth = best_seconds(lambda: board(rules, *few, DAY), 3)
+    yield Figure("league: ten times the league, times the time", whole / tenth, 15)
+    tracemalloc.start()
+    board(rules, *league(PITCHERS, GAMES), DAY)
+    most = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    yield Figure("league: most memory for league and board, MB", most / 1e6, 300)
+
+
+def league(pitchers: int, games: int) -> tuple[dict[str, Pitcher], dict[str, list[Outing]]]:
+    """Invent a league whose pitchers throw about every sixth day."""
+    draw = random.Random(1)
+    roster = {f"player {number}": Pitcher(age=draw.randint(7, 16)) for number in range(pitchers)}
+    outings = {
+        name: [
+            Outing(DAY - datetime.timedelta(6 * back + draw.randint(0, 2)), draw.randint(5, 70))
+            for back in range(games)
+        ]
+        for name in roster
+    }
+    return roster, outings
+
+
+def _rules(name: str) -> RuleSet:
+    shelf: Mapping[str, Any] = json.loads((Places().build / "shelf.json").read_text(encoding="utf-8"))
+    return rule_set(name, shelf["rules"])

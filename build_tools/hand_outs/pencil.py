@@ -1,0 +1,46 @@
+"""Numbers to cross off with a pencil: one box a pitch, up to the day's limit, cut where rest begins anew."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calculators.workload.rules import Band, RuleSet
+
+BEYOND = 5
+"""Boxes after the limit, for a batter who may be finished."""
+WITHOUT_A_LIMIT = 100
+"""Boxes where the rules set no daily limit."""
+
+
+@dataclass(frozen=True)
+class Step:
+    """The boxes of one rest step, and the days or nights that it owes; `rest` is None past the table."""
+
+    numbers: tuple[int, ...]
+    rest: int | None
+
+
+def steps_to_cross_off(rules: RuleSet, band: Band) -> tuple[Step, ...]:
+    """Return the boxes of an age group, step by step, up to its limit and, where a batter may be finished, past it."""
+    limit = band.daily_max or WITHOUT_A_LIMIT
+    steps: list[Step] = []
+    for number in range(1, limit + 1):
+        step = band.step_for(number)
+        rest = None if step is None else step.rest
+        if steps and steps[-1].rest == rest:
+            steps[-1] = Step((*steps[-1].numbers, number), rest)
+        else:
+            steps.append(Step((number,), rest))
+    if rules.finish_batter and band.daily_max is not None:
+        last = band.step_for(limit + BEYOND)
+        over = tuple(range(limit + 1, limit + BEYOND + 1))
+        steps.append(Step(over, None if last is None else last.rest))
+    return tuple(steps)
+
+
+def bands_for_ages(rules: RuleSet, ages: range | None) -> tuple[Band, ...]:
+    """Return the age groups that have players of these ages; all of them where no ages are given."""
+    if ages is None or rules.by_level:
+        return rules.bands
+    found = (rules.by_age[age] for age in ages if age in rules.by_age)
+    return tuple({band.label: band for band in found}.values())

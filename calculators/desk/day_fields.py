@@ -1,0 +1,68 @@
+"""How the pitcher is today: pain is asked first, and an answer of yes ends every question of the loop."""
+
+from __future__ import annotations
+
+from typing import cast
+
+from calculators.coaching.stop_rules import Day
+from calculators.desk.answers import Answer, Shelf
+from calculators.desk.fields import Choice, ChoiceField, Field, NumberField, Raw, Values
+from calculators.desk.pitch_count_stop import STOP
+from calculators.words import say
+
+DAY_NAMES = ("tired", "soreness", "slept_badly", "game_yesterday")
+
+EXAMPLE_DAY: Raw = {"pain": "no", "tired": "no", "soreness": "1", "slept_badly": "no", "game_yesterday": "no"}
+
+_NO_OR_YES = (Choice("no", say("No")), Choice("yes", say("Yes")))
+
+
+def pain_field() -> ChoiceField:
+    """Return the question that comes before all others."""
+    return ChoiceField(
+        "pain",
+        say("Any pain in elbow, shoulder or forearm, today or in the last 14 days?"),
+        _NO_OR_YES,
+        help=say("Ask the pitcher, and wait for the answer. Numb or tingling fingers count as yes."),
+    )
+
+
+def day_fields() -> tuple[Field, ...]:
+    """Return the questions about the day, pain first."""
+    return (
+        pain_field(),
+        ChoiceField("tired", say("Says the arm is tired, or looks tired"), _NO_OR_YES),
+        NumberField(
+            "soreness",
+            say("Soreness, in the pitcher's own words"),
+            "of 10",
+            0,
+            10,
+            (0, 4),
+            optional=True,
+            help=say("0 is none. Ask about shoulder, elbow and forearm. Write the worst."),
+        ),
+        ChoiceField("slept_badly", say("Slept badly"), _NO_OR_YES),
+        ChoiceField("game_yesterday", say("Pitched in a game yesterday"), _NO_OR_YES),
+    )
+
+
+def stop_at_pain(raw: Raw, shelf: Shelf) -> Answer | None:
+    """Return the one answer to pain, whatever else is typed or missing; None where there is none."""
+    return STOP if raw.get("pain") == "yes" else None
+
+
+def read_day(values: Values) -> Day:
+    """Return the day as answered; a question that was not asked stays open."""
+
+    def yes(name: str) -> bool | None:
+        return values[name] == "yes" if values.get(name) else None
+
+    sore = cast("float | None", values.get("soreness"))
+    return Day(
+        yes("pain"),
+        yes("tired"),
+        None if sore is None else round(sore),
+        yes("slept_badly"),
+        yes("game_yesterday"),
+    )

@@ -1,0 +1,159 @@
+"""The league's board: from a roster and a list of outings to who is eligible on a day, team by team."""
+
+from __future__ import annotations
+
+import datetime
+from typing import cast
+
+from calculators.desk.answers import Answer, Calculator, Fact, HowSure, Outcome, Shelf, Table
+from calculators.desk.fields import Problem, Values
+from calculators.desk.files import EXAMPLE
+from calculators.desk.league_board_fields import GROUPS, fields
+from calculators.desk.league_board_files import files_of
+from calculators.desk.league_board_reading import Asked, read_files
+from calculators.desk.league_board_tables import League, mend_tables, passed_table, team_sheets
+from calculators.desk.pitch_count_answer import CAUTIONS, HOW_READ
+from calculators.desk.pitch_count_words import day_words, plain_day
+from calculators.desk.rule_choice import JOINT_GUIDELINE, why_unverified
+from calculators.words import Message, say, say_count
+from calculators.workload.board import board
+from calculators.workload.cells import key_of
+from calculators.workload.library import rule_set
+from calculators.workload.reading import OutingsFile, RosterFile
+from calculators.workload.rules import RuleSet
+
+CANNOT_TELL = (
+    say("Whether anyone is fit to pitch. Ask every pitcher about pain before every game."),
+    say("Anything about outings that are not in the file, such as other leagues or lessons."),
+    say("Whether two names are one arm. Use one name for one arm in both files."),
+)
+
+
+def work_out(values: Values, shelf: Shelf) -> Outcome:
+    """Answer for a whole league, or say what must be mended or chosen first."""
+    rules = rule_set(str(values["rules"]), shelf.rules)
+    unverified = values.get("unverified") == "yes"
+    if not unverified and (rules.status == "from memory" or rules.doubt is not None):
+        return (Problem("unverified", why_unverified(rules)),)
+    try:
+        roster, outings = read_files(values, shelf.demo, rules)
+    except Asked as asked:
+        return (asked.problem,)
+    day = cast(datetime.date, values["today"])
+    found = board(rules, roster.pitchers, outings.outings, day, unverified, roster.in_pain)
+    league = League(found, roster, outings, _teams(roster, outings))
+    return _answer(league, made_up=values["roster"] == EXAMPLE)
+
+
+def common_cases(shelf: Shelf) -> tuple[Table, ...]:
+    """Return nothing: what a league needs cannot be worked out beforehand."""
+    return ()
+
+
+def _teams(roster: RosterFile, outings: OutingsFile) -> dict[str, tuple[str, ...]]:
+    """Return every pitcher's teams: those of the roster, then others named with an outing."""
+    teams = {}
+    for name in roster.pitchers:
+        by_key = {key_of(team): team for team in roster.teams[name]}
+        for outing in outings.outings.get(name, ()):
+            if outing.team:
+                by_key.setdefault(key_of(outing.team), outing.team)
+        teams[name] = tuple(by_key.values())
+    return teams
+
+
+def _answer(league: League, made_up: bool) -> Answer:
+    rules, rows = league.board.rules, league.board.rows
+    return Answer(
+        headline=say_count(
+            "On {day}, {eligible} of {count} pitcher is eligible under {title}.",
+            "On {day}, {eligible} of {count} pitchers are eligible under {title}.",
+            len(rows),
+            day=day_words(league.board.day, league.board.day),
+            eligible=str(sum(row.eligible for row in rows)),
+            title=rules.title,
+        ),
+        more=(
+            *((say("This league is made up. Choose your own two files above."),) if made_up else ()),
+            say("Eligible means that no rule read here forbids it. It does not mean fit to pitch."),
+            *_counted(league),
+            say("The files below hold children's data. Look after them."),
+        ),
+        files=files_of(league),
+        facts=_facts(league),
+        tables=(*mend_tables(league), *passed_table(league), *team_sheets(league)),
+        how_sure=_how_sure(rules),
+        cannot_tell=CANNOT_TELL,
+        cautions=CAUTIONS,
+        sources=(rules.source,),
+    )
+
+
+def _counted(league: League) -> tuple[Message, ...]:
+    refused = len(league.roster.refused) + len(league.outings.refused)
+    if not refused:
+        return (say("Every row of both files was used."),)
+    return (
+        say_count(
+            "{count} row was not used. It stands first below, with what to do.",
+            "{count} rows were not used. They stand first below, with what to do.",
+            refused,
+        ),
+    )
+
+
+def _facts(league: League) -> tuple[Fact, ...]:
+    roster, outings, rules = league.roster, league.outings, league.board.rules
+    unread = (*roster.unused_heads, *outings.unused_heads)
+    return (
+        Fact(
+            say("Rows of the roster"),
+            say("{rows}", rows=str(roster.rows)),
+            note=say(
+                "{pitchers} pitchers, {joined} joined to one of them, {refused} not used",
+                pitchers=str(len(roster.pitchers)),
+                joined=str(roster.joined),
+                refused=str(len(roster.refused)),
+            ),
+        ),
+        Fact(
+            say("Rows of the outings"),
+            say("{rows}", rows=str(outings.rows)),
+            note=say(
+                "{used} used, {refused} not used", used=str(outings.used), refused=str(len(outings.refused))
+            ),
+        ),
+        *((Fact(say("Columns not read"), say("{heads}", heads=_some(unread))),) if unread else ()),
+        Fact(say("Rules"), say("{title}", title=rules.title)),
+        Fact(say("Edition"), say(rules.edition)),
+        Fact(say("Last checked"), plain_day(rules.last_checked)),
+        Fact(say("Read the rules at"), say("{link}", link=rules.link)),
+    )
+
+
+def _some(heads: tuple[str, ...], most: int = 12) -> str:
+    named = ", ".join(head or "–" for head in heads[:most])
+    return named if len(heads) <= most else f"{named}, \u2026 ({len(heads)})"
+
+
+def _how_sure(rules: RuleSet) -> HowSure:
+    doubts = (*((rules.doubt,) if rules.doubt else ()), *rules.notes)
+    return HowSure(HOW_READ[rules.status], tuple(say(doubt) for doubt in doubts))
+
+
+CALCULATOR = Calculator(
+    name="league-board",
+    title=say("League board"),
+    fields=fields,
+    example={
+        "rules": JOINT_GUIDELINE,
+        "today": "2026-05-16",
+        "roster": EXAMPLE,
+        "outings": EXAMPLE,
+        "dates": "year first",
+    },
+    work_out=work_out,
+    common_cases=common_cases,
+    groups=GROUPS,
+    tools=("print",),
+)

@@ -1,0 +1,171 @@
+"""The files that go with the league's board: the board, the rows to mend, the rules passed, the calendar.
+
+They hold children's data, and the answer says so. No cell of them is run by a spreadsheet.
+"""
+
+from __future__ import annotations
+
+import datetime
+
+from calculators.desk.files import OutFile
+from calculators.desk.league_board_tables import League, group_words, look_at, notes_of
+from calculators.desk.league_board_words import TROUBLES, joined, rule_quoted, total_words, what_happened
+from calculators.desk.pitch_count_calendar import first_day_entry
+from calculators.desk.pitch_count_words import amount, reason_words
+from calculators.words import Catalogue, Message, say, speak
+from calculators.workload.board import Board, BoardRow
+from calculators.workload.icalendar import calendar_text
+from calculators.workload.tables import write_table
+
+CSV = "text/csv"
+CALENDAR = "text/calendar"
+
+
+def files_of(league: League) -> tuple[OutFile, ...]:
+    """Return every file there is something to put into."""
+    day = league.board.day.isoformat()
+    files = [
+        OutFile(f"board-{day}.csv", CSV, say("The board as a table"), lambda words: board_csv(league, words))
+    ]
+    if any(_returns(row, league.board) for row in league.board.rows):
+        files.append(
+            OutFile(
+                f"first-days-{day}.ics",
+                CALENDAR,
+                say("The first days as a calendar file"),
+                lambda words: board_calendar(league.board, words),
+            )
+        )
+    if league.passed:
+        files.append(
+            OutFile(
+                f"rules-passed-{day}.csv",
+                CSV,
+                say("The rules passed as a table"),
+                lambda words: passed_csv(league, words),
+            )
+        )
+    if _all_notes(league):
+        files.append(
+            OutFile(
+                f"rows-to-mend-{day}.csv",
+                CSV,
+                say("The rows to mend as a table"),
+                lambda words: mend_csv(league, words),
+            )
+        )
+    return tuple(files)
+
+
+def board_csv(league: League, catalogue: Catalogue) -> str:
+    """Return the board as CSV text: one pitcher a row, in the order of the roster, dates as ISO has them."""
+    board = league.board
+    heads = (
+        say("pitcher"),
+        say("team"),
+        say("group"),
+        say("may pitch under these rules"),
+        say("at most"),
+        say("first day"),
+        say("why"),
+        say("last 7 days"),
+        say("last 28 days"),
+        say("look at"),
+    )
+    rows = (
+        (
+            row.name,
+            ", ".join(league.teams.get(row.name, ())),
+            speak(group_words(row), catalogue),
+            speak(_may_pitch(row), catalogue),
+            _most(row, board, catalogue),
+            row.first_day.isoformat() if row.first_day and not row.ask_league else "",
+            _spoken([reason_words(reason, board.rules, board.day) for reason in row.reasons], catalogue),
+            speak(total_words(row.last_7), catalogue),
+            speak(total_words(row.last_28), catalogue),
+            _spoken(look_at(league, row), catalogue),
+        )
+        for row in board.rows
+    )
+    return write_table([speak(head, catalogue) for head in heads], rows)
+
+
+def board_calendar(board: Board, catalogue: Catalogue) -> str:
+    """Return a calendar of the first days to come, one entry a pitcher who has one after the board's day."""
+    written = datetime.datetime.combine(board.day, datetime.time(), datetime.UTC)
+    return calendar_text(
+        (
+            first_day_entry(board.rules, row.name, row.first_day, catalogue)
+            for row in board.rows
+            if row.first_day is not None and _returns(row, board)
+        ),
+        written,
+    )
+
+
+def passed_csv(league: League, catalogue: Catalogue) -> str:
+    """Return every rule that was passed as CSV text."""
+    board = league.board
+    heads = (say("day"), say("pitcher"), say("what happened"), say("the rule"))
+    return write_table(
+        [speak(head, catalogue) for head in heads],
+        (
+            (
+                flag.date.isoformat() if flag.date else "",
+                row.name,
+                speak(what_happened(flag, board.rules), catalogue),
+                speak(rule_quoted(flag, board.rules), catalogue),
+            )
+            for row, flag in league.passed
+        ),
+    )
+
+
+def mend_csv(league: League, catalogue: Catalogue) -> str:
+    """Return every row that was not used or needs a look as CSV text."""
+    heads = (say("file"), say("row"), say("column"), say("what stood there"), say("used"), say("what to do"))
+    return write_table(
+        [speak(head, catalogue) for head in heads],
+        (
+            (
+                speak(file, catalogue),
+                str(note.row),
+                note.column,
+                note.entered,
+                speak(say("yes") if used else say("no"), catalogue),
+                speak(TROUBLES[note.trouble], catalogue),
+            )
+            for used, notes in (
+                (False, notes_of(league.roster.refused, league.outings.refused)),
+                (True, notes_of(league.roster.notes, league.outings.notes)),
+            )
+            for file, note in notes
+        ),
+    )
+
+
+def _all_notes(league: League) -> bool:
+    return any((league.roster.refused, league.outings.refused, league.roster.notes, league.outings.notes))
+
+
+def _returns(row: BoardRow, board: Board) -> bool:
+    return row.first_day is not None and row.first_day > board.day and not row.ask_league
+
+
+def _may_pitch(row: BoardRow) -> Message:
+    if row.in_pain:
+        return say("no: pain, see a clinician")
+    if row.ask_league:
+        return say("ask the league")
+    return say("yes") if row.eligible else say("no")
+
+
+def _most(row: BoardRow, board: Board, catalogue: Catalogue) -> str:
+    if not row.eligible:
+        return ""
+    most = say("no daily limit") if row.most is None else amount(row.most, board.rules.counts)
+    return speak(most, catalogue)
+
+
+def _spoken(parts: list[Message], catalogue: Catalogue) -> str:
+    return speak(joined(parts), catalogue) if parts else ""

@@ -1,0 +1,91 @@
+"""The pitcher's file at the desk: one field to put it in, and the file that an answer hands back."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import cast
+
+from calculators.coaching.json_places import PlaceError
+from calculators.coaching.pitcher_file import PitcherFile, nickname_problem, read_pitcher, write_pitcher
+from calculators.coaching.throws import Hand, Session
+from calculators.desk.fields import Field, Problem, TextAreaField, TextField, Values
+from calculators.desk.files import OutFile
+from calculators.words import say
+
+RECORD_NAMES = ("nickname", "record")
+
+FILE_ENDING = ".pitcher.json"
+"""By this ending the page knows the file that it may keep for the reader."""
+
+
+def record_fields() -> tuple[Field, ...]:
+    """Return the questions for a nickname and for the pitcher's file."""
+    return (
+        TextField(
+            "nickname",
+            say("Nickname"),
+            longest=20,
+            help=say("One word, no full name. With it the answer comes with a file to keep."),
+        ),
+        TextAreaField(
+            "record",
+            say("The pitcher's file"),
+            longest=5_000_000,
+            accept=".json,application/json",
+            rows=3,
+            help=say(
+                "What this page gave you last time. It fills what you leave blank and counts past days."
+            ),
+        ),
+    )
+
+
+def open_record(values: Values) -> PitcherFile | Problem | None:
+    """Return the pitcher's file that was put in, None where there is none, or what is wrong with it."""
+    text = str(values.get("record") or "")
+    if not text.strip():
+        return None
+    try:
+        return read_pitcher(text)
+    except PlaceError as error:
+        if not error.place:
+            return Problem("record", error.message)
+        return Problem("record", say("{place}: {what}", place=error.place, what=error.message))
+
+
+def record_to_keep(values: Values, record: PitcherFile | None) -> PitcherFile | Problem | None:
+    """Return the file to go on with: the one put in, a new one for a nickname, or None without either."""
+    nickname = str(values.get("nickname") or "")
+    if nickname and (problem := nickname_problem(nickname)):
+        return Problem("nickname", problem)
+    if record is not None:
+        if nickname and nickname != record.nickname:
+            other = say("The file is of {name}. Correct one of them.", name=record.nickname)
+            return Problem("nickname", other)
+        return record
+    return PitcherFile(nickname, cast(Hand, values["hand"])) if nickname else None
+
+
+def with_sessions(record: PitcherFile, sessions: tuple[Session, ...]) -> PitcherFile:
+    """Return the file with sessions added; a day that is in it already is put in anew."""
+    dates = {session.date for session in sessions}
+    kept = [session for session in record.sessions if session.date is None or session.date not in dates]
+    added = [session for session in sessions if session.date is not None or session not in kept]
+    by_day = sorted([*kept, *added], key=lambda session: (session.date is None, str(session.date)))
+    return replace(record, sessions=tuple(by_day))
+
+
+def handed_out(record: PitcherFile) -> OutFile:
+    """Return the file as it goes with an answer."""
+    text = write_pitcher(record)
+    return OutFile(
+        f"{_plain(record.nickname)}{FILE_ENDING}",
+        "application/json",
+        say("Save the pitcher's file"),
+        lambda catalogue: text,
+    )
+
+
+def _plain(nickname: str) -> str:
+    kept = "".join(letter for letter in nickname.casefold() if letter.isalnum() or letter in "-_")
+    return kept or "pitcher"

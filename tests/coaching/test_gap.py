@@ -1,0 +1,73 @@
+"""From a reading to what is missing, and from an entry to what it promises."""
+
+from __future__ import annotations
+
+import pytest
+
+from calculators.coaching.cue_effects import expected, most_speed_lost, move
+from calculators.coaching.gap import Now, ball_now, mirror_of, now_from, right_handers, shortfalls
+from calculators.coaching.reading import read
+from calculators.coaching.target import Pitcher, Target, targets
+from calculators.coaching.throws import BREAKING_BALL
+from tests.coaching.handbook import cues, profiles, shapes, slots
+from tests.coaching.pens import breaking_balls, fastballs, numbered
+
+
+def hard_downer(**known) -> Target:
+    choice = targets("swing-and-miss", Pitcher("overhand", 18, **known), (), shapes(), slots())
+    return next(target for target in choice.targets if target.shape == "hard-downer")
+
+
+def test_a_reading_tells_where_the_ball_is() -> None:
+    now = now_from(read(numbered([*fastballs(10), *breaking_balls(20)]), BREAKING_BALL))
+    assert now.speed == pytest.approx(100 * 65 / 80, abs=0.8)
+    assert now.clock == pytest.approx(6.3, abs=0.15)
+    assert now.active == pytest.approx(82, abs=3)
+    assert now.strikes is not None
+    assert now_from(read([], BREAKING_BALL)) == Now()
+
+
+def test_a_ball_in_its_box_lacks_nothing() -> None:
+    target = hard_downer()
+    ball = ball_now("downer", Now(88.0, 6.4, 80.0), target, profiles())
+    assert not any(shortfalls(ball, target.box).values())
+
+
+def test_a_slow_downer_lacks_speed_and_nothing_else() -> None:
+    target = hard_downer()
+    lacking = shortfalls(ball_now("downer", Now(80.5, 6.4, 80.0), target, profiles()), target.box)
+    assert {wish for wish, steps in lacking.items() if steps > 0} == {"speed"}
+    assert lacking["speed"] == pytest.approx((target.box.speed[0] - 80.5) / 3)
+
+
+def test_a_sweeping_ball_lacks_drop_on_the_way_to_a_slurve() -> None:
+    choice = targets("same-hand-hitter", Pitcher("three-quarter", 18), (), shapes(), slots())
+    slurve = next(target for target in choice.targets if target.shape == "slurve")
+    lacking = shortfalls(ball_now("sweeping", Now(83.0, 9.0, 70.0), slurve, profiles()), slurve.box)
+    assert lacking["clock"] == pytest.approx(0.75 / 0.5)
+    assert lacking["drop"] > 0
+    assert lacking["side"] == 0
+
+
+def test_what_an_entry_says_of_a_start_comes_before_what_it_says_of_any() -> None:
+    target = hard_downer(fastball=80.0)
+    ball = ball_now("downer", Now(80.0, 6.25, 85.0), target, profiles())
+    box = right_handers(target.box, target.pitcher)
+    effect = expected(cues()["box-line"], "downer")
+    change = move(effect, ball, mirror_of(target.pitcher, box), target.pitcher)
+    # content/cues/box-line.md, from a downer: 1 to 2 mph more, about 7:00 on the clock, less drop, more side.
+    assert change.speed == pytest.approx(100 * 1.5 / 80)
+    assert ball.after(change).clock == pytest.approx(7.0)
+    assert change.drop < 0 < change.side
+
+
+@pytest.mark.parametrize(
+    ("cue", "start", "mph"),
+    [
+        ("window-blind", "bullet", 3.0),
+        ("handshake-over-the-plate", "sweeping", 1.0),
+        ("box-line", "downer", 0.0),
+    ],
+)
+def test_the_price_in_speed_that_an_entry_admits(cue: str, start: str, mph: float) -> None:
+    assert most_speed_lost(expected(cues()[cue], start)) == mph
