@@ -6,10 +6,10 @@ export PATH := $(CURDIR)/$(VENV)/bin:$(PATH)
 export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
-.PHONY: help ready site serve edit test lint unit bench words schema clean
+.PHONY: help ready site serve check new-edition edition serve-edition hand-outs edit test lint unit bench words schema clean
 
 help: ## show these lines
-	@grep -E '^[a-z]+:.*##' Makefile | sed 's/:.*## /\t/' | expand -t 10
+	@grep -E '^[a-z-]+:.*##' Makefile | sed 's/:.*## /\t/' | expand -t 16
 
 $(VENV)/ready: requirements.lock requirements-node.lock pyproject.toml
 	$(PYTHON) -m venv $(VENV)
@@ -29,6 +29,22 @@ site: ready ## build the handbook into site/
 
 serve: site ## build the handbook, serve it and print the address
 	python -m build_tools serve --port $(PORT)
+
+check: ready ## look over every entry and every edition; nothing is written
+	python -m build_tools check
+
+new-edition: ready ## start a league's own edition; LIKE=pennimoor-valley takes that one's pages along
+	python -m build_tools new-edition $(if $(LIKE),--like $(LIKE))
+
+edition: ready ## build a league's edition: make edition NAME=pennimoor-valley
+	$(if $(NAME),,$(error Say which edition: make edition NAME=pennimoor-valley))
+	python -m build_tools build --edition $(NAME) $(if $(SITE),--site $(SITE))
+
+serve-edition: ## serve an edition that was built, NAME=...
+	python -m build_tools serve --edition $(NAME) --port $(PORT)
+
+hand-outs: ready ## cards, sheets and the bag set as PDFs, of the handbook or of NAME=...
+	python -m build_tools hand-outs $(if $(NAME),--edition $(NAME)) $(if $(SITE),--site $(SITE))
 
 edit: ready ## write entries and see the pages change (no calculators, no offline copy)
 	python -m build_tools edit --port $(PORT)
@@ -54,4 +70,4 @@ schema: ready ## write the JSON Schemas that editors use
 	python -m build_tools schema
 
 clean: ## take away everything that was built or installed
-	rm -rf build site node_modules $(VENV)
+	rm -rf build site site-* node_modules $(VENV)

@@ -1,5 +1,6 @@
 // Three ways to the same first answer, timed in one page: start[way](question) -> milliseconds to the answer.
 import { start } from "../build_tools/browser/page/runtime.js";
+import unpack from "../build_tools/browser/worker/unpack.py";
 
 const bare = (module, library, lockFile) => `
   import { loadPyodide } from "${module}";
@@ -11,7 +12,7 @@ const bare = (module, library, lockFile) => `
       const bytes = new Uint8Array(await (await fetch(address)).arrayBuffer());
       python.FS.writeFile("/bendbook/" + address.split("/").pop(), bytes);
     }
-    python.runPython("import sys; sys.path.insert(0, '/bendbook/calculators.zip')");
+    python.runPython(${JSON.stringify(unpack)});
     postMessage(python.pyimport("desk_worker").answer(name, fields, "en"));
   };`;
 
@@ -21,7 +22,7 @@ const NO_PACKAGES = JSON.stringify({
 });
 
 function timedWorker(source, question) {
-  const content = ["calculators.zip", "shelf.json"].map((name) => new URL(`assets/bendbook/runtime/${name}`, location).href);
+  const content = ["calculators.bin", "shelf.json"].map((name) => new URL(`assets/bendbook/runtime/${name}`, location).href);
   const began = performance.now();
   const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })), { type: "module" });
   return new Promise((resolve, reject) => {

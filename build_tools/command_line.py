@@ -28,11 +28,13 @@ from build_tools.generate.assets import MissingFontError
 from build_tools.generate.build_docs import Generated
 from build_tools.generate.build_docs import generate as generate_docs
 from build_tools.generate.calculator_pages import WorkedExampleError, calculator_names
+from build_tools.hand_outs.commands import hand_outs
 from build_tools.league_board import board
 from build_tools.loading.library import load
 from build_tools.loading.mistakes import ContentError
 from build_tools.places import PROJECT, Places, Wanted, of_edition, site_base
 from build_tools.schema.export import write_schemas
+from build_tools.session import session
 from build_tools.words.catalogue import CatalogueError
 from build_tools.words.extraction import update_words
 
@@ -191,7 +193,9 @@ def reviews(places: Places) -> None:
 
 
 commands.add_command(board)
+commands.add_command(session)
 commands.add_command(new_edition)
+commands.add_command(hand_outs)
 
 
 def _remarks(remarks: tuple[str, ...]) -> None:

@@ -7,6 +7,7 @@ navigation and `extra` handed to it in its own way.
 from __future__ import annotations
 
 import json
+from pathlib import Path
 from typing import Any, Literal
 
 from mkdocs.config.defaults import MkDocsConfig
@@ -37,7 +38,7 @@ def on_startup(command: Literal["build", "gh-deploy", "serve"], **_: Any) -> Non
 
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
     """Hand over the navigation; under `serve`, first bring the pages up to date."""
-    places = told_places()
+    places = told_places(Path(config.docs_dir))
     if _command == "serve":
         try:
             generate(places)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gettext
+from dataclasses import replace
 from html import escape
 from pathlib import Path
 
@@ -107,7 +108,8 @@ def board(
 def page_of(found: Answer, shelf: Shelf) -> str:
     """Return the board as one page that stands alone, ready to be printed team by team."""
     title = escape(speak(found.headline, ENGLISH))
-    body = answer_html(found, shelf, ENGLISH, "board")
+    # Without the links to the handbook's own list of sources, which lead nowhere from here.
+    body = answer_html(replace(found, sources=()), shelf, ENGLISH, "board")
     return (
         f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>'
         f'<meta name="viewport" content="width=device-width"><style>{STYLE}</style></head>'

@@ -91,17 +91,21 @@ def site_url(of_edition: str | None = None) -> str:
     return f"{told.rstrip('/')}/" if told else ""
 
 
+def site_address(places: Places) -> str:
+    """Return the address of a site whose pages were made; empty where nobody has said."""
+    return site_url(json.loads(places.frame.read_text(encoding="utf-8"))["site_url"])
+
+
 def site_base(places: Places) -> str:
-    """Return the path of that address, once pages were made: "/" unless the site lies in a folder of its server."""
-    told = json.loads(places.frame.read_text(encoding="utf-8"))["site_url"]
-    return urlsplit(site_url(told)).path or "/"
+    """Return the path of that address: "/" unless the site lies in a folder of its server."""
+    return urlsplit(site_address(places)).path or "/"
 
 
-def told_places() -> Places:
-    """Return the places that the environment tells of; the project's own where it tells of none."""
+def told_places(docs: Path) -> Places:
+    """Return the places that the environment tells of; where it tells of none, those around `docs`."""
     text = os.environ.get(_VARIABLE)
     if not text:
-        return Places()
+        return Places(build=docs.parent)
     told = json.loads(text)
     wanted = Wanted(told["edition"], told["drafts"], told["allow_overdue"])
     return Places(Path(told["content"]), Path(told["build"]), Path(told["site"]), wanted)

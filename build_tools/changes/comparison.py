@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from build_tools.changes.snapshots import Snapshot
+from build_tools.changes.snapshots import Known, Snapshot
 
 
 @dataclass(frozen=True)
@@ -32,10 +32,12 @@ def compared(then: Snapshot, now: Snapshot) -> Changes:
     return Changes(
         added=tuple(address for address in now.entries if address not in then.entries),
         changed=tuple(address for address in both if address not in same),
-        confirmed=tuple(
-            address for address in same if now.entries[address].reviewed > then.entries[address].reviewed
-        ),
+        confirmed=tuple(one for one in same if _read_since(then.entries[one], now.entries[one])),
         gone=tuple(
             (address, known.title) for address, known in then.entries.items() if address not in now.entries
         ),
     )
+
+
+def _read_since(then: Known, now: Known) -> bool:
+    return then.reviewed is not None and now.reviewed is not None and now.reviewed > then.reviewed

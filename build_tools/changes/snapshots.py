@@ -32,11 +32,14 @@ class SnapshotError(Exception):
 
 @dataclass(frozen=True)
 class Known:
-    """What a snapshot knows of one entry. `reviewed` is the day it was last read through or checked."""
+    """What a snapshot knows of one entry.
+
+    reviewed: the day it was last read through or checked; None for the lists, which carry no such day.
+    """
 
     mark: str
     title: str
-    reviewed: datetime.date
+    reviewed: datetime.date | None
 
 
 @dataclass(frozen=True)
@@ -50,7 +53,7 @@ class Snapshot:
 def taken(library: Library, date: datetime.date) -> Snapshot:
     """Return the snapshot of a library as of `date`."""
     entries = {
-        loaded.address: Known(mark_of(loaded), str(loaded.model.title), _reviewed(loaded, date))
+        loaded.address: Known(mark_of(loaded), str(loaded.model.title), _reviewed(loaded))
         for kind in RECORDED
         for loaded in library.kinds[kind].values()
     }
@@ -74,7 +77,7 @@ def record(snapshot: Snapshot, folder: Path) -> Path:
     folder.mkdir(exist_ok=True)
     path = folder / f"{snapshot.date.isoformat()}.json"
     told = {
-        address: [known.mark, known.title, known.reviewed.isoformat()]
+        address: [known.mark, known.title, known.reviewed.isoformat() if known.reviewed else ""]
         for address, known in sorted(snapshot.entries.items())
     }
     path.write_text(json.dumps(told, ensure_ascii=False, indent=0) + "\n", encoding="utf-8")
@@ -94,7 +97,9 @@ def _read(path: Path) -> Snapshot:
         date = datetime.date.fromisoformat(path.stem)
         told = json.loads(path.read_text(encoding="utf-8"))
         entries = {
-            str(address): Known(str(mark), str(title), datetime.date.fromisoformat(reviewed))
+            str(address): Known(
+                str(mark), str(title), datetime.date.fromisoformat(reviewed) if reviewed else None
+            )
             for address, (mark, title, reviewed) in told.items()
         }
     except (ValueError, TypeError, AttributeError) as error:
@@ -103,6 +108,6 @@ def _read(path: Path) -> Snapshot:
     return Snapshot(date, entries)
 
 
-def _reviewed(loaded: Loaded[Any], date: datetime.date) -> datetime.date:
+def _reviewed(loaded: Loaded[Any]) -> datetime.date | None:
     found = getattr(loaded.model, "reviewed", None) or getattr(loaded.model, "last_checked", None)
-    return found if isinstance(found, datetime.date) else date
+    return found if isinstance(found, datetime.date) else None

@@ -16,6 +16,7 @@ Point = tuple[float, float]
 _DISTANCES = (5.0, 12.0, 20.0, 30.0, 42.0, 56.0, 72.0, 92.0, 116.0)
 _DIRECTIONS = 24
 _ROUNDS = 3
+_STEPS = 8
 _MARGIN = 4.0
 _INSET = 0.15
 
@@ -186,11 +187,11 @@ def _alone(place: Place, boxes: Sequence[Area], own: int) -> float:
     start, end = place.leader
     length = math.dist(start, end)
     cost = length
-    along = [_on(start, end, share / 12) for share in range(12)]
+    along = _points(place.leader)
     for index, box in enumerate(boxes):
         cost += _OVER_A_BOX * place.area.shared(box.wider(_MARGIN))
         if index != own:
-            cost += _ACROSS_A_BOX * length * sum(box.holds(point) for point in along) / 12
+            cost += _ACROSS_A_BOX * length * sum(box.holds(point) for point in along) / len(along)
             cost += _ENDS_IN_A_BOX * box.holds(end, 1.5)
             cost += max(0.0, _NEARER_ANOTHER * (length - place.area.apart(box)))
     return cost
@@ -199,9 +200,9 @@ def _alone(place: Place, boxes: Sequence[Area], own: int) -> float:
 def _beside(place: Place, others: Sequence[Place]) -> float:
     """Return what a place costs because of the other names and their leaders."""
     cost = 0.0
-    along = [_on(*place.leader, share / 12) for share in range(13)]
+    along = _points(place.leader)
     for other in others:
-        theirs = (_on(*other.leader, share / 12) for share in range(13))
+        theirs = _points(other.leader)
         cost += _NEVER * (
             place.area.near(other.area, _MARGIN)
             or any(other.area.holds(point, 1.0) for point in along)
@@ -211,8 +212,10 @@ def _beside(place: Place, others: Sequence[Place]) -> float:
     return cost
 
 
-def _on(start: Point, end: Point, share: float) -> Point:
-    return (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))
+def _points(leader: tuple[Point, Point]) -> list[Point]:
+    (x0, y0), (x1, y1) = leader
+    shares = (step / _STEPS for step in range(_STEPS + 1))
+    return [(x0 + share * (x1 - x0), y0 + share * (y1 - y0)) for share in shares]
 
 
 def _cross(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:

@@ -49,7 +49,7 @@ class Frame:
     """A sheet of paper for a chart: its size, and the inches it has room for.
 
     Inches run from -arm_side to glove_side and from -drop to ride; `beside` is room for names at the glove
-    side's edge.
+    side's edge, `lines` the lines of words above and below the plot.
     """
 
     width: float
@@ -58,6 +58,7 @@ class Frame:
     ride: float
     drop: float
     beside: float = 0.0
+    lines: tuple[int, int] = (0, 0)
 
     @property
     def per_inch(self) -> float:
@@ -66,13 +67,13 @@ class Frame:
 
     @property
     def height(self) -> float:
-        """Height of the sheet; two lines of words fit above and below the plot."""
-        return (self.ride + self.drop) * self.per_inch + 2 * LINE + 4 * _AROUND
+        """Height of the sheet."""
+        return (self.ride + self.drop) * self.per_inch + sum(self.lines) * LINE + 4 * _AROUND
 
     def at(self, glove_side: float, up: float) -> Point:
         """Return the place of a movement on a right-hander's sheet, whose glove side is on the left."""
         x = _AROUND + self.beside + (self.glove_side - glove_side) * self.per_inch
-        return (x, LINE + 2 * _AROUND + (self.ride - up) * self.per_inch)
+        return (x, self.lines[0] * LINE + 2 * _AROUND + (self.ride - up) * self.per_inch)
 
     def area(self, one: Box) -> Area:
         """Return where a box lies on a right-hander's sheet."""
@@ -81,7 +82,7 @@ class Frame:
         return Area(left, top, right, bottom)
 
 
-LARGE = Frame(width=340.0, glove_side=22.0, arm_side=20.0, ride=21.0, drop=25.0, beside=58.0)
+LARGE = Frame(width=340.0, glove_side=22.0, arm_side=20.0, ride=21.0, drop=25.0, beside=58.0, lines=(1, 2))
 SMALL = Frame(width=164.0, glove_side=23.0, arm_side=20.0, ride=21.0, drop=25.0)
 """The chart with names, as wide as a phone, and the one without, of which two stand side by side."""
 
@@ -160,13 +161,13 @@ def _placed(frame: Frame, boxes: tuple[Box, ...]) -> tuple[Place, ...]:
         lines = _lines(one)
         wide = max(breadth(line) for line in lines) * TEXT * 1.1
         named.append(Named(frame.area(one), wide, LINE * len(lines)))
-    sheet = Area(_AROUND, LINE + 2 * _AROUND, frame.width - _AROUND, frame.height - LINE - 2 * _AROUND)
+    top, bottom = frame.at(0, frame.ride)[1], frame.at(0, -frame.drop)[1]
     middle = frame.at(0, 0)
-    words = [
+    taken = [
         Area(middle[0] - 4, middle[1] - 4, middle[0] + 4, middle[1] + 4),
-        *(_tick_area(frame, glove_side, up) for glove_side, up in _TICKS),
+        *(Area(x - 18, y - 7, x + 2, y + 7) for x, y in (_tick(frame, 0, up) for up in _TICKS)),
     ]
-    return places(named, sheet, words)
+    return places(named, Area(_AROUND, top, frame.width - _AROUND, bottom), taken)
 
 
 def _lines(one: Box) -> tuple[str, ...]:
@@ -187,28 +188,35 @@ def _name(one: Box, place: Place, highlighted: bool) -> list[Mark]:
     return marks
 
 
-_TICKS = ((20.0, 0.0), (10.0, 0.0), (-10.0, 0.0), (0.0, 20.0), (0.0, 10.0), (0.0, -10.0), (0.0, -20.0))
-"""Places of the numbers on the axes, as glove side and up; at the arm side's end the changeup stands."""
+_TICKS = (20.0, 10.0, -10.0, -20.0)
+"""Inches with a number: up and down at the arm side's edge, sideways under the plot."""
 
 
-def _tick_area(frame: Frame, glove_side: float, up: float) -> Area:
-    x, y = frame.at(glove_side, up)
-    return Area(x - 9, y - 7, x + 9, y + 7)
+def _tick(frame: Frame, glove_side: float, up: float) -> Point:
+    """Return the place of a number at the edge, for a movement along one of the axes."""
+    if glove_side:
+        x, y = frame.at(glove_side, -frame.drop)
+        return (x, y + TEXT)
+    return (frame.width - _AROUND, frame.at(0, up)[1])
 
 
 def _axis_words(frame: Frame, hand: Hand) -> list[Mark]:
-    """Words at the ends of the axes and numbers along them, which a mirror must not turn over."""
+    """Words at the ends of the axes and numbers at the edges, which a mirror must not turn over."""
     marks: list[Mark] = []
-    for glove_side, up in _TICKS:
-        x, y = frame.at(glove_side, up)
-        away = say("{inches}", inches=number(abs(glove_side) or abs(up)))
-        at = (frame.width - x if hand == "left" else x, y + TEXT * 0.33)
-        marks.append(Label(at, away, "middle", "faint", 0.85))
+    left = hand == "left"
+    for inches in _TICKS:
+        words = say("{inches}", inches=number(abs(inches)))
+        x, y = _tick(frame, 0, inches)
+        at = (frame.width - x if left else x, y + TEXT * 0.33)
+        marks.append(Label(at, words, "start" if left else "end", "faint", 0.9))
+        x, y = _tick(frame, inches, 0)
+        if x < frame.width - 2 * TEXT:
+            marks.append(Label((frame.width - x if left else x, y), words, "middle", "faint", 0.9))
     glove, arm = say("\u2190 glove side"), say("arm side \u2192")
-    if hand == "left":
+    if left:
         glove, arm = say("\u2190 arm side"), say("glove side \u2192")
     middle = frame.at(0, 0)[0]
-    middle = frame.width - middle if hand == "left" else middle
+    middle = frame.width - middle if left else middle
     base = frame.height - 2 * _AROUND
     return [
         *marks,

@@ -32,7 +32,8 @@ VOLUNTEER_KINDS = ("faults", "drills", "plans", "cues", "grips")
 
 _SYLLABLES_A_WORD = 11.8
 _SKIPPED_LINE = re.compile(r"^(?:\s*\||#).*$", re.MULTILINE)
-_BREAK = re.compile(r"\n\s*\n|\n\s*(?:[-*]|\d+\.)\s")
+_BREAK = re.compile(r"\n\s*\n|\n(?=\s*(?:[-*]|\d+\.)\s)")
+_BULLET = re.compile(r"^\s*(?:[-*]|\d+\.)\s+")
 _SENTENCE_END = re.compile(r"(?<=[.!?])[\"\u201d)*]*\s+")
 _WORD = re.compile(r"[^\W\d_]+(?:['\u2019-][^\W\d_]+)*|\d+(?:[.,:]\d+)*")
 _HARD_LE = re.compile(r"[^aeiouy]le$")
@@ -110,7 +111,7 @@ def words(sentence: str) -> list[str]:
 def sentences_of(text: str) -> Iterator[str]:
     """Yield the sentences of Markdown prose, without headings, tables, links and marks."""
     for paragraph in _BREAK.split(plain(_SKIPPED_LINE.sub("", text))):
-        for sentence in _SENTENCE_END.split(" ".join(paragraph.split())):
+        for sentence in _SENTENCE_END.split(" ".join(_BULLET.sub("", paragraph).split())):
             if words(sentence):
                 yield sentence
 

@@ -37,9 +37,9 @@ def style(colors: Mapping[Scheme, str], style_sheet: Path = THEME / "bendbook.cs
         seam = _named(text, selector, ("seam",))["seam"]
         rules.append(f"{selector} {{ --seam: {colors[scheme]}; }}")
         rules.append(f"{selector} svg.drawing {{ --seam: {seam}; }}")
-    rules.append(".md-header { border-bottom: 5px solid var(--seam); }")
-    rules.append("@media print { [data-md-color-scheme] svg.drawing { --seam: #000; } }")
-    return "\n".join(rules) + "\n"
+    paper = f"[data-md-color-scheme] {{ --seam: {colors['light']}; }}"
+    rules.append(f"@media print {{ {paper} [data-md-color-scheme] svg.drawing {{ --seam: #000; }} }}")
+    return "\n".join(rules) + "\n" + (style_sheet.parent / "edition.css").read_text(encoding="utf-8")
 
 
 def _named(text: str, selector: str, names: tuple[str, ...]) -> dict[str, str]:

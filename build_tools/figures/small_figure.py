@@ -17,7 +17,7 @@ from build_tools.figures.wording import thumb_clocks
 from build_tools.schema.grip import Grip
 from calculators.words import Catalogue, Message, say, speak
 
-_COARSE = 3.0
+_COARSE = 7.0
 _CENTERS: dict[View, tuple[float, float]] = {"pitcher": (118.0, 100.0), "side": (84.0, 104.0)}
 _BOX = (0.0, 12.0, 200.0, 176.0)
 """What of the sheet is shown: left, top, width and height."""
@@ -33,7 +33,7 @@ def small_figure(grip: Grip, catalogue: Catalogue, view: View = "pitcher") -> st
     """
     if grip.hold is None:
         return ""
-    name = f"{re.sub(r'[^a-z]+', '-', grip.title.lower()).strip('-')}-small"
+    name = f"{re.sub(r'[^a-z]+', '-', grip.title.lower()).strip('-')}-small-{view}"
     sheet = Sheet(_CENTERS[view], mirrored=False, height=_BOX[3], coarse=_COARSE)
     box = " ".join(f"{value:g}" for value in _BOX)
     first, last = (clock_deg(clock) for clock in thumb_clocks(grip.choices.thumb, "right"))

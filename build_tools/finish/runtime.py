@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import hashlib
+import io
 import json
 import re
 import shutil
 import zipfile
+import zlib
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -40,7 +42,7 @@ def put_runtime(assets: Path, build: Path, package: Path, questions: Questions) 
         old.mkdir(parents=True)
     for name in INTERPRETER_FILES:
         shutil.copyfile(NODE_MODULES / "pyodide" / name, runtime / name)
-    for file in (packed / "python_stdlib.zip", packed / "calculators.zip", *_content(build)):
+    for file in (packed / "python_stdlib.zip", packed / "calculators.bin", *_content(build)):
         shutil.copyfile(file, runtime / file.name)
     check_answers(runtime, questions, build)
 
@@ -57,7 +59,7 @@ def put_runtime(assets: Path, build: Path, package: Path, questions: Questions) 
 
 
 def pack(build: Path, package: Path) -> Path:
-    """Return a folder with `python_stdlib.zip` and `calculators.zip`, packed once for the same inputs."""
+    """Return a folder with `python_stdlib.zip` and `calculators.bin`, packed once for the same inputs."""
     sources = {path.relative_to(package.parent).as_posix(): path for path in sorted(package.rglob("*.py"))}
     sources["desk_worker.py"] = BROWSER / "worker" / "desk_worker.py"
     inputs = [
@@ -82,7 +84,7 @@ def pack(build: Path, package: Path) -> Path:
             "sources": {name: str(path) for name, path in sources.items()},
             "margin": MARGIN,
             "stdlib": str(unfinished / "python_stdlib.zip"),
-            "calculators": str(unfinished / "calculators.zip"),
+            "calculators": str(unfinished / "calculators.bin"),
             "kept": str(unfinished / "library_modules.json"),
         },
     )
@@ -94,7 +96,7 @@ def check_answers(runtime: Path, questions: Questions, build: Path) -> None:
 
     Raises FinishError naming the module that does not import or the calculator that does not answer.
     """
-    content = [runtime / "python_stdlib.zip", runtime / "calculators.zip", *_content(runtime)]
+    content = [runtime / "python_stdlib.zip", runtime / "calculators.bin", *_content(runtime)]
     asked = json.dumps(questions, sort_keys=True)
     key = hashlib.sha256((asked + _mark_of_all(content)).encode()).hexdigest()[:16]
     passed = build / "cache" / f"answered-{key}"
@@ -104,7 +106,7 @@ def check_answers(runtime: Path, questions: Questions, build: Path) -> None:
         "pyodide": str(NODE_MODULES / "pyodide"),
         "stdlib": str(runtime / "python_stdlib.zip"),
         "content": [str(path) for path in content[1:]],
-        "modules": _modules_in(runtime / "calculators.zip"),
+        "modules": _modules_in(runtime / "calculators.bin"),
         "questions": {name: json.dumps(fields) for name, fields in questions.items()},
     }
     run_node(BROWSER / "pack" / "check.mjs", job)
@@ -117,8 +119,8 @@ def mark_of(file: Path) -> str:
     return hashlib.sha256(file.read_bytes()).hexdigest()[:12]
 
 
-def _modules_in(archive: Path) -> list[str]:
-    with zipfile.ZipFile(archive) as opened:
+def _modules_in(packed: Path) -> list[str]:
+    with zipfile.ZipFile(io.BytesIO(zlib.decompress(packed.read_bytes()))) as opened:
         files = [name.removesuffix(".pyc").removesuffix("/__init__") for name in opened.namelist()]
     return [name.replace("/", ".") for name in files]
 

@@ -25,6 +25,8 @@ from build_tools.generate.writer import Edition, Writer
 from build_tools.hand_outs.pages import hand_out_pages
 from build_tools.loading.library import Library, load
 from build_tools.places import PROJECT, THEME, Places, site_url
+from build_tools.schema.export import schema_text
+from build_tools.schema.pitcher_file import pitcher_file_schema
 from build_tools.words.catalogue import (
     SOURCE_LANGUAGE,
     languages,
@@ -89,6 +91,7 @@ def generate(places: Places) -> Generated:
     files |= assets(THEME, PROJECT / "node_modules")
     files |= edition_files(library)
     files |= {f"assets/demo/{name}": text.encode() for name, text in library.demo.items()}
+    files["assets/pitcher-file.json"] = schema_text(pitcher_file_schema()).encode()
     return Generated(pages, write_files(places.docs, files), questions, library.remarks)
 
 

@@ -35,7 +35,7 @@ def write_files(folder: Path, files: Mapping[str, bytes]) -> Written:
 
 def as_json(content: object) -> bytes:
     """Return plain data as JSON, the same bytes for the same data."""
-    text = json.dumps(content, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    text = json.dumps(content, ensure_ascii=False, separators=(",", ":"))
     return f"{text}\n".encode()
 
 

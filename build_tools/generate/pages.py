@@ -45,6 +45,9 @@ TITLES = {
 }
 """First part of a place to the title of the page that stands there."""
 
+BESIDE_THE_GUIDE = ("age-gates", "rules", "starting-points", "glossary", "sources", "changes")
+"""Pages that are no entries, listed with the guide."""
+
 SINGULAR_TEMPLATES = {
     "shapes": "shape.md.j2",
     "grips": "grip.md.j2",
@@ -148,6 +151,7 @@ def _index_pages(writer: Writer, figures: FigureStore) -> Iterator[Page]:
         "grips",
         "grips.md.j2",
         families=_by(library.grips.values(), Grip, "family"),
+        choosing=[one.address for one in library.guide.values() if one.model.choice],
         pictures={slug: figures.small(one.model, writer.edition) for slug, one in library.grips.items()},
     )
     shapes = list(library.shapes.values())
@@ -178,7 +182,8 @@ def _index_pages(writer: Writer, figures: FigureStore) -> Iterator[Page]:
     yield from _index(writer, "faults", "faults.md.j2", by_group=_by(library.faults.values(), Fault, "group"))
     yield from _index(writer, "plans", "plans.md.j2", plans=list(library.plans.values()))
     by_section = _by(library.guide.values(), Guide, "section")
-    yield from _index(writer, "guide", "guides.md.j2", by_section=by_section)
+    beside = [(f"{place}/", writer.edition.speak(TITLES[place])) for place in BESIDE_THE_GUIDE]
+    yield from _index(writer, "guide", "guides.md.j2", by_section=by_section, beside=beside)
     yield from _index(writer, "calculators", "calculators.md.j2")
 
 

@@ -36,7 +36,7 @@ def _stackable(table: re.Match[str]) -> str:
         for row in table["rows"].splitlines()
     )
     return (
-        f'<div class="table-frame wide" markdown="1" tabindex="0" role="region"'
+        f'<div class="table-frame wide" markdown="1" tabindex="0" role="group"'
         f' aria-label="{escape(_plain(heads[0]))}">\n\n{table["head"]}{table["rule"]}{rows}\n\n</div>\n'
     )
 

@@ -51,10 +51,8 @@ HAND_OUTS: Mapping[str, HandOut] = {
         say("Parents' sheet"), say("What a child is learning, how much is allowed, what to watch for.")
     ),
     "grips": HandOut(say("Grip cards"), say("One grip a card, four to a sheet."), handed=True),
-    "cues": HandOut(
-        say("Cue cards"), say("What to say, when, and when to stop saying it. Four to a sheet."), handed=True
-    ),
-    "drills": HandOut(say("Drill cards"), say("Set up, do, go on or go back. Four to a sheet."), handed=True),
+    "cues": HandOut(say("Cue cards"), say("What to say, when, and when to stop saying it. Four to a sheet.")),
+    "drills": HandOut(say("Drill cards"), say("Set up, do, go on or go back. Four to a sheet.")),
 }
 """Its part of the address to a hand-out, in the order in which they are listed."""
 

@@ -29,6 +29,7 @@ FOLDER = "hand-outs"
 """Folder of the site that holds the PDFs, where they were made."""
 
 _UNITS = {"pitches": say("pitches"), "outs": say("outs")}
+_HEADS = {"pitches": say("Pitches"), "outs": say("Outs")}
 _SESSION_HEADS = (
     say("Throw"),
     say("Pitch"),
@@ -156,6 +157,7 @@ def _rules(edition: Edition) -> Mapping[str, Any]:
         "rules_about": f"{entry.body}: {entry.document}, {entry.edition}. {status}",
         "rules_notes": entry.notes,
         "rest_note": edition.speak(note),
+        "rules_unit": edition.speak(_HEADS[rules.counts]),
         "rest_heading": edition.speak(heading),
         "rests": rests,
         "count_sheets": [
@@ -187,7 +189,7 @@ def _span(band: Band, rest: int) -> str:
 def _on_paper(body: str) -> str:
     """Return a page's text for a sheet: smaller headings, and no link that only says there is more."""
     shorter = re.sub(r"\s*\[\[[a-z/-]+\|More\]\]\.", "", body.strip())
-    return re.sub(r"^## ", "#### ", shorter, flags=re.MULTILINE)
+    return re.sub(r"^## ", "### ", shorter, flags=re.MULTILINE)
 
 
 def _entries(edition: Edition, figures: FigureStore) -> Mapping[str, Any]:

@@ -11,15 +11,20 @@ from pydantic import TypeAdapter
 
 from build_tools.editions.league import League
 from build_tools.schema.kinds import ENTRY_KINDS, LISTS, RULE_SET
+from build_tools.schema.pitcher_file import pitcher_file_schema
 
 FOLDER = ".schemas"
 
 
 def schemas() -> Mapping[str, dict[str, Any]]:
-    """Return file name to JSON Schema: one for each kind of entry, each list, rule sets and editions."""
+    """Return file name to JSON Schema: one for each kind of entry, each list, and others."""
     entries = {kind: model.model_json_schema() for kind, model in ENTRY_KINDS.items()}
     lists = {name: TypeAdapter(dict[str, model]).json_schema() for name, model in LISTS.items()}  # type: ignore[valid-type]
-    others = {"rules": RULE_SET.model_json_schema(), "editions": League.model_json_schema()}
+    others = {
+        "rules": RULE_SET.model_json_schema(),
+        "editions": League.model_json_schema(),
+        "pitcher-file": pitcher_file_schema(),
+    }
     every = {**entries, **lists, **others}
     dialect = {"$schema": "https://json-schema.org/draft/2020-12/schema"}
     return {f"{name}.json": {**dialect, **schema} for name, schema in every.items()}

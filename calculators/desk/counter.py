@@ -10,14 +10,19 @@ from typing import Any
 
 from calculators.desk import (
     break_to_spin,
+    cue_trial,
     distance_and_air,
     league_board,
+    next_cue,
+    next_session,
     pairing,
     phone_radar,
     pitch_count,
+    read_session,
     season_plan,
     slot_and_shape,
     spin_to_break,
+    target,
 )
 from calculators.desk.answers import Answer, Calculator, Outcome, Shelf
 from calculators.desk.fields import Problem, Raw, read_fields
@@ -34,6 +39,11 @@ CALCULATORS: Mapping[str, Calculator] = {
         slot_and_shape,
         phone_radar,
         distance_and_air,
+        target,
+        read_session,
+        cue_trial,
+        next_cue,
+        next_session,
         pitch_count,
         league_board,
         season_plan,

@@ -17,21 +17,25 @@ EXAMPLE_DAY: Raw = {"pain": "no", "tired": "no", "soreness": "1", "slept_badly":
 _NO_OR_YES = (Choice("no", say("No")), Choice("yes", say("Yes")))
 
 
-def pain_field() -> ChoiceField:
-    """Return the question that comes before all others."""
+def pain_field(optional: bool = False) -> ChoiceField:
+    """Return the question that comes before all others; left open, the answer says to ask it."""
     return ChoiceField(
         "pain",
         say("Any pain in elbow, shoulder or forearm, today or in the last 14 days?"),
         _NO_OR_YES,
+        optional=optional,
         help=say("Ask the pitcher, and wait for the answer. Numb or tingling fingers count as yes."),
     )
 
 
-def day_fields() -> tuple[Field, ...]:
-    """Return the questions about the day, pain first."""
+def day_fields(optional: bool = False) -> tuple[Field, ...]:
+    """Return the questions about the day, pain first.
+
+    optional: for days gone by, of which nobody may know.
+    """
     return (
-        pain_field(),
-        ChoiceField("tired", say("Says the arm is tired, or looks tired"), _NO_OR_YES),
+        pain_field(optional),
+        ChoiceField("tired", say("Says the arm is tired, or looks tired"), _NO_OR_YES, optional=optional),
         NumberField(
             "soreness",
             say("Soreness, in the pitcher's own words"),
@@ -42,8 +46,8 @@ def day_fields() -> tuple[Field, ...]:
             optional=True,
             help=say("0 is none. Ask about shoulder, elbow and forearm. Write the worst."),
         ),
-        ChoiceField("slept_badly", say("Slept badly"), _NO_OR_YES),
-        ChoiceField("game_yesterday", say("Pitched in a game yesterday"), _NO_OR_YES),
+        ChoiceField("slept_badly", say("Slept badly"), _NO_OR_YES, optional=optional),
+        ChoiceField("game_yesterday", say("Pitched in a game yesterday"), _NO_OR_YES, optional=optional),
     )
 
 

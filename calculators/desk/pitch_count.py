@@ -44,6 +44,7 @@ from calculators.workload.rules import RuleSet
 
 def fields(shelf: Shelf) -> tuple[Field, ...]:
     """Return the questions, pain first; the shelf's rule sets fill the list to choose from."""
+    choices = rule_choices(shelf)
     return (
         ChoiceField(
             "pain",
@@ -56,7 +57,7 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
             say("Nickname"),
             help=say("A nickname or a number, never a full name. It stays on this device."),
         ),
-        ChoiceField("rules", say("Rules to go by"), rule_choices(shelf), style="select"),
+        ChoiceField("rules", say("Rules to go by"), choices, style="select"),
         NumberField(
             "age",
             say("Age"),
@@ -74,7 +75,7 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
         ChoiceField(
             "also",
             say("Rules of a second team"),
-            (Choice("", say("No second team")), *rule_choices(shelf)),
+            (Choice("", say("No second team")), *choices),
             style="select",
             optional=True,
             help=say("Both rule sets are applied to every game, and the later day wins."),

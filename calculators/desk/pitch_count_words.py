@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from functools import lru_cache
 
 from calculators.words import Message, say, say_count
 from calculators.workload.flags import Flag
@@ -49,6 +50,7 @@ MONTHS = (
 )
 
 
+@lru_cache(maxsize=1 << 12)
 def day_words(date: datetime.date, today: datetime.date) -> Message:
     """Return a date as "Thursday, May 21", with the year where it is not this year's."""
     weekday, month = WEEKDAYS[date.weekday()], MONTHS[date.month - 1]
@@ -63,11 +65,13 @@ def day_words(date: datetime.date, today: datetime.date) -> Message:
     )
 
 
+@lru_cache(maxsize=1 << 12)
 def short_weekday(date: datetime.date) -> Message:
     """Return a weekday in as few letters as a narrow column takes, as "Thu"."""
     return SHORT_WEEKDAYS[date.weekday()]
 
 
+@lru_cache(maxsize=1 << 12)
 def short_day(date: datetime.date) -> Message:
     """Return a day of a table, as "Thu, May 21"."""
     weekday, month = SHORT_WEEKDAYS[date.weekday()], SHORT_MONTHS[date.month - 1]
@@ -80,6 +84,7 @@ def plain_day(date: datetime.date) -> Message:
     return say("{month} {day}, {year}", month=month, day=str(date.day), year=str(date.year))
 
 
+@lru_cache(maxsize=1 << 12)
 def amount(count: int, unit: str) -> Message:
     """Return a count with its unit: pitches, outs or appearances."""
     if unit == "outs":

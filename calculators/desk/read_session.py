@@ -72,7 +72,7 @@ BAD_READ_NAMES = ("speed_least", "spin_least")
 
 def fields(shelf: Shelf) -> tuple[Field, ...]:
     """Return the questions, pain first."""
-    pain, *day = day_fields()
+    pain, *day = day_fields(optional=True)
     return (
         pain,
         sheet_field(),

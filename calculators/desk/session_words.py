@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from calculators.coaching.box import share_inside
 from calculators.coaching.session_file import CellProblem
 from calculators.coaching.throws import QUANTITIES, Quantity, Reason, Throw
 from calculators.desk.answers import Fact, HowSure, Table
@@ -134,9 +135,22 @@ def facts(found: SessionRead, measures: Measures) -> Iterator[Fact]:
                 high=number(100 * interval.high),
             ),
         )
+    yield from _inside_by_cue(found)
     if reading.guesses:
         right = say("{right} of {all}", right=str(reading.guesses_right), all=str(reading.guesses))
         yield Fact(say("The pitcher's guesses that were right"), right)
+
+
+def _inside_by_cue(found: SessionRead) -> Iterator[Fact]:
+    """Yield how many were inside the target with each cue and without, where a cue was given."""
+    target = found.aiming.target
+    cues = dict.fromkeys(throw.cue for throw in found.balls)
+    if target is None or not any(cues):
+        return
+    for cue in cues:
+        share = share_inside([throw for throw in found.balls if throw.cue == cue], target.box, found.fastball)
+        label = say("Inside, with {cue}", cue=cue) if cue else say("Inside, plain")
+        yield Fact(label, say("{inside} of {all}", inside=str(share.inside), all=str(share.judged)))
 
 
 def summary_table(found: SessionRead, measures: Measures) -> Table:
@@ -223,6 +237,10 @@ def how_sure(found: SessionRead) -> HowSure:
 def cautions(found: SessionRead) -> Iterator[Message]:
     """Yield what to keep in mind."""
     yield say("Any pain in elbow, shoulder or forearm comes before every number here. Stop, and see someone.")
+    if any(throw.cue for throw in found.balls):
+        yield say(
+            "Throws with and without a cue are read together here. The cue trial page keeps them apart."
+        )
     if found.session.movement in ("with gravity", "spin, part of the flight"):
         yield say("Movement is counted another way than the target's, so no box is drawn for it.")
     if found.aside:

@@ -44,6 +44,9 @@ from calculators.words import Message, say
 DEMO = "season.csv"
 """The handbook's own made-up season on the shelf."""
 
+NO_FASTBALL = "none"
+"""What the reader writes for the fastball's name where none was thrown."""
+
 MOST_TOLD = 8
 """More cells than this that cannot be read are counted and not listed."""
 
@@ -187,7 +190,13 @@ def mapping_fields() -> tuple[Field, ...]:
             style="select",
             optional=True,
         ),
-        TextField("fastball_name", say("The sheet's word for the fastball"), longest=60, private=False),
+        TextField(
+            "fastball_name",
+            say("The sheet's word for the fastball"),
+            longest=60,
+            private=False,
+            help=say("Write none where no fastball was thrown. Then nothing is called slow."),
+        ),
         TextField(
             "breaking_name",
             say("The sheet's word for the breaking ball"),
@@ -257,6 +266,10 @@ def _mapped(sheet: Sheet, values: Values) -> Mapped | Problem:
             hand,
             cast('Literal["pitcher", "catcher"] | None', values.get("view")) or None,
         )
+    if all(name != "pitch" for name, _ in mapped.columns.values()):
+        if not values.get("breaking_name"):
+            return Problem("breaking_name", _NO_PITCH)
+        mapped = replace(mapped, pitch=BREAKING_BALL)
     kind = _MOVEMENT_KINDS.get(str(values.get("movement") or ""))
     names = {str(values[name]): own for name, own in _NAMES if values.get(name)}
     extra: dict[str, Any] = {"movement": kind[0]} if kind else {}
@@ -271,6 +284,7 @@ def _mapped(sheet: Sheet, values: Values) -> Mapped | Problem:
     )
 
 
+_NO_PITCH = say("No column says which pitch it was. If all are breaking balls, write: breaking ball.")
 _NAMES = (("fastball_name", FASTBALL), ("breaking_name", BREAKING_BALL))
 
 
@@ -320,6 +334,8 @@ def _confirmed(values: Values) -> frozenset[Key]:
     settled: set[Key] = {doubt for field, (_, _, doubt) in _UNIT_FIELDS.items() if values.get(field)}
     if values.get("leans") == "yes":
         settled |= {"mirrored clock", "upside-down clock", "mirrored movement"}
+    if str(values.get("fastball_name") or "").casefold() == NO_FASTBALL:
+        settled.add("fastball name")
     if values.get("one_unit") == "yes":
         settled.add("mixed speeds")
     return frozenset(settled)

@@ -8,6 +8,7 @@ from typing import Any, Literal
 
 from calculators.coaching.box import Box
 from calculators.coaching.clock_faces import read_band
+from calculators.coaching.gap import right_handers
 from calculators.coaching.target import USUAL_FASTBALL, Target
 from calculators.physics.aim import OutOfReachError, pitch_to
 from calculators.physics.flight import Release, arrive
@@ -59,11 +60,10 @@ def movement_box(target: Target, shape: Mapping[str, Any], mound: float) -> Move
     level = level_of(pitcher.age)
     spin = shape["levels"][level]["spin_rpm"]
     fastball = pitcher.fastball or USUAL_FASTBALL
-    clocks = _clocks(box, shape, pitcher.hand == "left")
     ranges: tuple[Span, ...] = (
         (box.speed[0] * fastball / 100, box.speed[1] * fastball / 100),
         (float(spin[0]), float(spin[1])),
-        clocks,
+        _clocks(right_handers(box, pitcher), shape),
         box.active,
     )
     middle = tuple((low + high) / 2 for low, high in ranges)
@@ -74,23 +74,18 @@ def movement_box(target: Target, shape: Mapping[str, Any], mound: float) -> Move
         moved = [_moved(case, mound, level) for case in cases]
     except OutOfReachError:
         return None
-    turn = -1 if pitcher.hand == "left" else 1
-    sides = [turn * across for _, across in moved]
-    ups = [up for up, _ in moved]
+    ups, sides = [up for up, _ in moved], [side for _, side in moved]
     return MovementBox((min(ups), max(ups)), (min(sides), max(sides)))
 
 
-def _clocks(box: Box, shape: Mapping[str, Any], left_handed: bool) -> Span:
-    """Return the clocks of the box as numbers in order; of a bullet ball, the shape's own."""
-    band = box.clock
-    if band is None:
-        band = read_band(shape["clock"])
-        band = band.other_hand if left_handed else band
+def _clocks(box: Box, shape: Mapping[str, Any]) -> Span:
+    """Return the clocks of a right-hander's box as numbers in order; of a bullet ball, the shape's own."""
+    band = box.clock or read_band(shape["clock"])
     return (band.start, band.start + 2 * band.half_width)
 
 
 def _moved(case: tuple[float, ...], mound: float, level: Level) -> Span:
-    """Return how far one ball moves up and to the catcher's right [m]."""
+    """Return how far a right-hander's ball moves up and to the glove side [m]."""
     mph, rpm, clock, active = case
     extension, height = RELEASES[level]
     position = (0.0, (mound - extension) * FOOT, height * FOOT)

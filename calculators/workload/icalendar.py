@@ -34,8 +34,8 @@ def calendar_text(days: Iterable[CalendarDay], written: datetime.datetime) -> st
             "BEGIN:VEVENT",
             f"UID:{_uid(day)}",
             f"DTSTAMP:{stamp}",
-            f"DTSTART;VALUE=DATE:{day.date:%Y%m%d}",
-            f"DTEND;VALUE=DATE:{after:%Y%m%d}",
+            f"DTSTART;VALUE=DATE:{_written(day.date)}",
+            f"DTEND;VALUE=DATE:{_written(after)}",
             f"SUMMARY:{escaped(day.summary)}",
             *([f"DESCRIPTION:{escaped(day.description)}"] if day.description else []),
             "TRANSP:TRANSPARENT",
@@ -68,6 +68,11 @@ def folded(line: str) -> str:
         parts[-1] += sign
         length += octets
     return "\r\n".join(parts)
+
+
+def _written(day: datetime.date) -> str:
+    """Return a date as RFC 5545 writes it; `strftime` leaves a year below 1000 too short."""
+    return day.isoformat().replace("-", "")
 
 
 def _pieces(text: str, length: int) -> list[str]:

@@ -7,6 +7,7 @@ import io
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from encodings import cp1252, utf_8_sig, utf_16
 from typing import NamedTuple
 
 from calculators.words import Message, say
@@ -21,6 +22,12 @@ _BYTE_ORDER_MARKS = (
     (b"\xff\xfe", "utf-16"),
     (b"\xfe\xff", "utf-16"),
 )
+_DECODERS = {
+    "utf-8-sig": utf_8_sig.decode,
+    "utf-16": utf_16.decode,
+    "cp1252": cp1252.Codec().decode,
+}
+"""Named here, because the browser's library keeps only what somebody imports."""
 _RUN_BY_SPREADSHEETS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 
 
@@ -144,7 +151,7 @@ def _decoded(data: bytes) -> tuple[str, str]:
     for mark, encoding in _BYTE_ORDER_MARKS:
         if data.startswith(mark):
             try:
-                return data.decode(encoding), encoding
+                return _DECODERS[encoding](data)[0], encoding
             except UnicodeDecodeError as err:
                 said = say(
                     "The file says it is {encoding} and is not. Save it as CSV again.", encoding=encoding
@@ -152,12 +159,14 @@ def _decoded(data: bytes) -> tuple[str, str]:
                 raise TableError(said) from err
     if b"\x00" in data:
         raise TableError(say("The file is not text. Save the sheet as CSV."))
-    for encoding in ("utf-8", "cp1252"):
-        try:
-            return data.decode(encoding), encoding
-        except UnicodeDecodeError:
-            continue
-    return data.decode("latin-1"), "latin-1"
+    try:
+        return data.decode("utf-8"), "utf-8"
+    except UnicodeDecodeError:
+        pass
+    try:
+        return _DECODERS["cp1252"](data)[0], "cp1252"
+    except UnicodeDecodeError:
+        return data.decode("latin-1"), "latin-1"
 
 
 def _delimiter(text: str) -> str:

@@ -73,6 +73,15 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         """Say nothing."""
 
 
+class QuietServer(http.server.ThreadingHTTPServer):
+    """Says nothing where a browser hangs up in the middle of a file."""
+
+    def handle_error(self, request: Any, client_address: Any) -> None:
+        """Report everything but a connection that was dropped."""
+        if not isinstance(sys.exc_info()[1], ConnectionError):
+            super().handle_error(request, client_address)
+
+
 class Server:
     """A static server of one folder, which can be cut off and come back at the same address.
 
@@ -94,7 +103,7 @@ class Server:
     def start(self) -> None:
         """Serve, at the same address as before."""
         handler = functools.partial(Handler, directory=str(self.folder), mount=self._mount, asked=self.asked)
-        self._server = http.server.ThreadingHTTPServer(("127.0.0.1", self._port), handler)
+        self._server = QuietServer(("127.0.0.1", self._port), handler)
         self._port = self._server.server_port
         threading.Thread(target=self._server.serve_forever, args=(0.02,), daemon=True).start()
 

@@ -19,27 +19,16 @@ for (const [name, folder] of [["project", project], ["packages", sitePackages]])
 python.FS.writeFile("/shelf.json", fs.readFileSync(shelf));
 python.globals.set("args", python.toPy(args));
 
-// The tests read the rule sets through pydantic, a part of which is compiled for the build machine only. Here
-// they get the same rule sets as the browser does: from the shelf that the build wrote.
 const code = python.runPython(`
-import os, sys, types
+import os, runpy, sys
 sys.path[:0] = ["/project", "/packages"]
 os.chdir("/project")
-import json
-from calculators.desk.counter import shelf_from
-from calculators.workload.library import rule_set
-content = json.load(open("/shelf.json"))
-stand_in = types.ModuleType("tests.workload.shelf")
-stand_in.load_rules = lambda: content["rules"]
-stand_in.shelf = lambda: shelf_from(content)
-stand_in.rules = lambda slug: rule_set(slug, content["rules"])
-sys.modules["tests.workload.shelf"] = stand_in
+runpy.run_path("tests/browser/shelf_stand_ins.py")
 if args[0] == "--program":
-    import runpy
     runpy.run_path(args[1], run_name="__main__")
     code = 0
 else:
     import pytest
-    code = int(pytest.main(["-p", "no:cacheprovider", "-p", "no:faulthandler", "--noconftest", *args]))
+    code = int(pytest.main(["-p", "no:cacheprovider", "-p", "no:faulthandler", *args]))
 code`);
 process.exit(code);

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import json
 import math
 import re
@@ -20,16 +21,31 @@ NOT_IN_WASM = re.compile(
     r"^\s*(?:from|import) (?:numpy|scipy|hypothesis|pydantic|build_tools|time)\b", re.MULTILINE
 )
 """What has no wasm build here, and clocks, whose bounds are those of another machine."""
-STAND_IN = "tests/workload/shelf.py"
-"""A helper that the runner replaces by one that needs nothing but the shelf."""
+REPLACED = {PROJECT / "tests/workload/shelf.py", PROJECT / "tests/coaching/handbook.py"}
+"""Helpers for which shelf_stand_ins.py puts others that need nothing but the shelf."""
 
 
 def runs_in_wasm(path: Path) -> bool:
     """Say whether a test, with the helpers of ours that it imports, needs only what is there."""
     text = path.read_text(encoding="utf-8")
-    names = re.findall(r"^from (tests[.\w]+) import", text, re.MULTILINE)
-    helpers = {PROJECT / f"{name.replace('.', '/')}.py" for name in names} - {PROJECT / STAND_IN}
+    helpers = helpers_of(text)
+    shared = path.with_name("conftest.py")
+    if path != shared and shared.is_file():
+        helpers.add(shared)
     return not NOT_IN_WASM.search(text) and all(runs_in_wasm(helper) for helper in helpers)
+
+
+def helpers_of(text: str) -> set[Path]:
+    """Return the modules below tests/ that a source imports."""
+    imports = [node for node in ast.walk(ast.parse(text)) if isinstance(node, ast.ImportFrom)]
+    named = [(node.module or "", alias.name) for node in imports for alias in node.names]
+    paths = {PROJECT / f"{module.replace('.', '/')}.py" for module, _ in named if module.startswith("tests.")}
+    paths |= {
+        PROJECT / module.replace(".", "/") / f"{name}.py"
+        for module, name in named
+        if module.startswith("tests")
+    }
+    return {path for path in paths if path.is_file()} - REPLACED
 
 
 def in_wasm(shelf: Path, *args: str) -> subprocess.CompletedProcess[str]:

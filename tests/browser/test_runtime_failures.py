@@ -36,7 +36,7 @@ def spoil(file: Path, how: str) -> Callable[[], None]:
         (RUNTIME + "pyodide.asm.wasm", "cut short", "arrived damaged"),
         (RUNTIME + "pyodide.asm.mjs", "missing", "could not be fetched"),
         (RUNTIME + "python_stdlib.zip", "garbled", "did not start"),
-        (RUNTIME + "calculators.zip", "garbled", "did not start"),
+        (RUNTIME + "calculators.bin", "garbled", "did not start"),
         (RUNTIME + "shelf.json", "missing", "could not be fetched"),
         (RUNTIME + "interpreter.mjs", "missing", "did not start"),
         (PYSCRIPT + "core.js", "missing", "could not be fetched"),
@@ -76,7 +76,7 @@ def test_progress_is_counted_in_bytes_and_goes_away(
     expect(page.locator("[data-answer]")).to_contain_text("19.620 m", timeout=SOON_MS)
     expect(page.locator("[data-status] progress")).to_have_count(0)
     sizes = [
-        mini_site / RUNTIME / name for name in ("pyodide.asm.wasm", "python_stdlib.zip", "calculators.zip")
+        mini_site / RUNTIME / name for name in ("pyodide.asm.wasm", "python_stdlib.zip", "calculators.bin")
     ]
     sizes += [mini_site / RUNTIME / "shelf.json", mini_site / RUNTIME / "words.es.json"]
     total = sum(file.stat().st_size for file in sizes)

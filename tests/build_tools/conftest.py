@@ -19,10 +19,17 @@ Edit = Callable[[str, str, str], int]
 Mistakes = Callable[[], tuple[Mistake, ...]]
 
 
+def copy_small(folder: Path) -> Path:
+    """Copy the small content, and beside it the made-up files that the calculators' examples read."""
+    content = Path(shutil.copytree(SMALL, folder / "content"))
+    shutil.copytree(Places().content / "demo", content / "demo")
+    return content
+
+
 @pytest.fixture
 def small(tmp_path: Path) -> Path:
     """A writable copy of the small content."""
-    return Path(shutil.copytree(SMALL, tmp_path / "content"))
+    return copy_small(tmp_path)
 
 
 @pytest.fixture
@@ -54,9 +61,9 @@ def mistakes(small: Path) -> Mistakes:
 
 
 @pytest.fixture(scope="session")
-def small_library() -> Library:
+def small_library(tmp_path_factory: pytest.TempPathFactory) -> Library:
     """The small content, loaded."""
-    return load(SMALL, calculator_names())
+    return load(copy_small(tmp_path_factory.mktemp("small")), calculator_names())
 
 
 @pytest.fixture

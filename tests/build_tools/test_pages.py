@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import gettext
 import re
-from collections.abc import Iterator
-from html.parser import HTMLParser
 from pathlib import Path, PurePosixPath
 
 import markdown
@@ -19,6 +17,7 @@ from build_tools.generate.shelf import shelves
 from build_tools.generate.writer import Edition, Writer
 from build_tools.loading.library import Library, load
 from build_tools.places import Places
+from tests.build_tools.web import Reader, broken_links, read
 
 MARKDOWN = ["admonition", "attr_list", "def_list", "md_in_html", "tables", "toc"]
 """The extensions that mkdocs.yml names."""
@@ -37,43 +36,13 @@ def pages(small_library: Library) -> dict[str, str]:
     return pages_of(Edition(small_library, "en", words, "", calculator_titles(words)))
 
 
-class Reader(HTMLParser):
-    """Collects the addresses and the anchors of a page, and how its headings nest."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.links: list[str] = []
-        self.anchors: list[str] = []
-        self.headings: list[int] = []
-        self.open: list[str] = []
-        self.links_in_links = 0
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        values = dict(attrs)
-        if tag == "a":
-            self.links_in_links += "a" in self.open
-            self.links.append(values.get("href") or "")
-        if values.get("id"):
-            self.anchors.append(str(values["id"]))
-        if re.fullmatch("h[1-6]", tag):
-            self.headings.append(int(tag[1]))
-        if tag not in ("br", "hr", "img", "input", "link", "meta"):
-            self.open.append(tag)
-
-    def handle_endtag(self, tag: str) -> None:
-        while self.open and self.open.pop() != tag:
-            pass
-
-
 def html_of(text: str) -> str:
     body = text.split("---\n", 2)[2]
     return markdown.markdown(body, extensions=MARKDOWN)
 
 
-def read(text: str) -> Reader:
-    reader = Reader()
-    reader.feed(html_of(text))
-    return reader
+def read_page(text: str) -> Reader:
+    return read(html_of(text))
 
 
 def web_address(file: str) -> PurePosixPath:
@@ -81,37 +50,9 @@ def web_address(file: str) -> PurePosixPath:
     return path.parent if path.name == "index.md" else path.with_suffix("")
 
 
-def broken_links(pages: dict[str, str]) -> Iterator[str]:
-    readers = {web_address(file): read(text) for file, text in pages.items()}
-    for address, reader in readers.items():
-        for link in reader.links:
-            if link.startswith(("https://", "http://")):
-                continue
-            page, _, anchor = link.partition("#")
-            target = PurePosixPath(*_walk(address, page))
-            if target not in readers or (anchor and anchor not in readers[target].anchors):
-                yield f"{address}: {link}"
-
-
-def _walk(address: PurePosixPath, page: str) -> list[str]:
-    parts = [part for part in address.parts if part != "."]
-    for step in page.rstrip("/").split("/"):
-        if step == "..":
-            parts.pop()
-        elif step not in ("", "."):
-            parts.append(step)
-    return parts
-
-
-def test_every_link_inside_the_handbook_arrives() -> None:
-    library = load(Places().content, calculator_names())
-    for edition in editions(library, Places()):
-        assert list(broken_links(pages_of(edition))) == []
-
-
 def test_every_page_has_one_title_no_skipped_heading_and_no_link_in_a_link(pages: dict[str, str]) -> None:
     for file, text in pages.items():
-        reader = read(text)
+        reader = read_page(text)
         assert reader.headings.count(1) == 1, file
         assert all(b <= a + 1 for a, b in zip([0, *reader.headings], reader.headings, strict=False)), file
         assert reader.links_in_links == 0, file
@@ -172,16 +113,20 @@ def test_other_trade_names_stand_in_the_text_for_the_search(pages: dict[str, str
 
 def test_a_shape_shows_its_movement_and_who_should_not_throw_it(pages: dict[str, str]) -> None:
     text = pages["shapes/forward-drop.md"]
-    assert re.search(r"\| Adult, 60.5 feet \| 86 to 94 \| 71 to 77 \| .* drop \| .* glove side \|", text)
-    assert "| 12 and under, 46 feet | not a target at this level |" in text
+    assert re.search(r"\| Adult, 60.5 feet \|.*86 to 94.*\|.*71 to 77.*\|.* drop.*\|.* glove side.*\|", text)
+    assert re.search(r"\| 12 and under, 46 feet \|.*not a target at this level", text)
 
 
-def test_a_calculator_shows_a_worked_answer_and_tables_before_any_script_runs(pages: dict[str, str]) -> None:
+def test_a_calculator_shows_a_worked_answer_before_any_script_runs(pages: dict[str, str]) -> None:
     for name in calculator_names():
         text = pages[f"calculators/{name}.md"]
         assert f'data-calculator="{name}"' in text
         assert '<p class="headline">' in text
-        assert "<table>" in text.split("## Common cases")[1]
+
+
+def test_a_calculator_of_one_pitch_has_tables_of_common_cases_for_paper(pages: dict[str, str]) -> None:
+    for name in ("spin-to-break", "break-to-spin", "pairing", "slot-and-shape", "phone-radar", "pitch-count"):
+        assert "<table>" in pages[f"calculators/{name}.md"].split("## Common cases")[1], name
 
 
 def test_a_left_handers_thumb_is_shown_beside_the_right_handers(pages: dict[str, str]) -> None:
@@ -217,5 +162,7 @@ def test_another_language_has_its_own_pages_and_falls_back_to_english(places: Pl
     assert "## Agárralo" in page
     assert "language: es" in page
     assert "# Plain fastball" in spanish["es/grips/plain-fastball.md"]
-    # The calculators name sources that the small content does not have.
-    assert [link for link in broken_links(spanish) if not link.startswith("es/calculators/")] == []
+    shown = {web_address(file): read_page(text) for file, text in spanish.items()}
+    # The calculators name sources that the small content does not have; hand-outs and changes are made elsewhere.
+    elsewhere = ("es/calculators/", "es: print", "es/guide: ../changes/")
+    assert [link for link in broken_links(shown, frozenset()) if not link.startswith(elsewhere)] == []

@@ -8,6 +8,8 @@ from build_tools.places import PROJECT, Places
 from build_tools.schema.export import schema_text, schemas, write_schemas
 from build_tools.schema.kinds import ENTRY_KINDS, LIST_FILES
 
+OTHERS = ("rules", "editions", "pitcher-file")
+
 
 def test_the_schemas_for_editors_are_up_to_date() -> None:
     folder = Places().content / ".schemas"
@@ -17,9 +19,9 @@ def test_the_schemas_for_editors_are_up_to_date() -> None:
 
 
 def test_there_is_a_schema_for_every_kind_of_file(tmp_path) -> None:
-    assert write_schemas(tmp_path) == len(ENTRY_KINDS) + len(LIST_FILES) + 1
+    assert write_schemas(tmp_path) == len(ENTRY_KINDS) + len(LIST_FILES) + len(OTHERS)
     assert write_schemas(tmp_path) == 0
-    assert {path.stem for path in (tmp_path / ".schemas").glob("*")} == {*ENTRY_KINDS, *LIST_FILES, "rules"}
+    assert {path.stem for path in (tmp_path / ".schemas").glob("*")} == {*ENTRY_KINDS, *LIST_FILES, *OTHERS}
 
 
 def test_a_schema_names_choices_and_forbids_unknown_fields() -> None:

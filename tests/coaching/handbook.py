@@ -72,4 +72,10 @@ def roles() -> Entries:
 @cache
 def stages() -> tuple[str, ...]:
     """Return the stages of learning, in order."""
-    return tuple(_list("stages", Stage))
+    return tuple(stage_entries())
+
+
+@cache
+def stage_entries() -> Entries:
+    """Return the stages of learning as plain data, in order."""
+    return _list("stages", Stage)

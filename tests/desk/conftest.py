@@ -4,29 +4,22 @@ from __future__ import annotations
 
 import gettext
 from collections.abc import Callable, Mapping
+from pathlib import Path
 
 import pytest
 
-from build_tools.loading.marked_yaml import read_yaml
-from build_tools.places import Places
-from build_tools.schema.rules import RuleSet
 from calculators.desk.answers import Answer, Outcome, Shelf
 from calculators.desk.counter import CALCULATORS, answer
 from calculators.words import Message, speak
+from tests.workload.shelf import shelf
 
-CONTENT = Places().content
 ENGLISH = gettext.NullTranslations()
 
 
 @pytest.fixture(scope="session")
 def arm_shelf() -> Shelf:
     """A shelf with the handbook's rule sets and its made-up league."""
-    rules = {
-        path.stem: RuleSet.model_validate(read_yaml(path.read_text("utf-8")).value).model_dump(mode="json")
-        for path in sorted((CONTENT / "rules").glob("*.yml"))
-    }
-    demo = {path.name: path.read_text("utf-8") for path in sorted((CONTENT / "demo").glob("league-*.csv"))}
-    return Shelf(rules=rules, demo=demo)
+    return shelf()
 
 
 @pytest.fixture(scope="session")

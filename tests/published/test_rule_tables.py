@@ -209,3 +209,14 @@ def test_the_steps_are_rest_owed_after_throwing_not_pitches_allowed_after_rest()
 )
 def test_the_guideline_advises_a_most_innings_in_a_year(age, innings) -> None:
     assert group_for(rules("usa-joint-2015"), Pitcher(age=age), DAY).band.year_innings == innings
+
+
+@pytest.mark.parametrize(
+    ("age", "months", "running"),
+    # paceryouthbaseball.org (8 and under, 9 to 12) and the mlb.com pages for ages 13 to 14 and 19 to 22:
+    # "2 to 3" in a row is held as at least 2.
+    [(8, 4, 2), (12, 4, 2), (14, 4, 2), (20, 3, None)],
+)
+def test_the_guideline_advises_months_off(age, months, running) -> None:
+    band = group_for(rules("usa-joint-2015"), Pitcher(age=age), DAY).band
+    assert (band.months_off, band.months_off_running) == (months, running)

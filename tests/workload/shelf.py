@@ -13,7 +13,8 @@ from calculators.desk.answers import Shelf
 from calculators.workload.library import rule_set
 from calculators.workload.rules import RuleSet
 
-FOLDER = Path(__file__).parents[2] / "content" / "rules"
+CONTENT = Path(__file__).parents[2] / "content"
+FOLDER = CONTENT / "rules"
 
 
 @cache
@@ -28,8 +29,9 @@ def load_rules() -> Mapping[str, Mapping[str, Any]]:
 
 
 def shelf() -> Shelf:
-    """Return a shelf that holds the handbook's rule sets."""
-    return Shelf(rules=load_rules())
+    """Return a shelf that holds the handbook's rule sets and its made-up league."""
+    demo = {path.name: path.read_text("utf-8") for path in sorted((CONTENT / "demo").glob("league-*.csv"))}
+    return Shelf(rules=load_rules(), demo=demo)
 
 
 def rules(slug: str) -> RuleSet:

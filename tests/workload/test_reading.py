@@ -9,9 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.workload.ages import Pitcher
+from calculators.workload.cells import civil_date
 from calculators.workload.outings import Outing
 from calculators.workload.reading import read_outings, read_roster
-from calculators.workload.tables import TableError, defused, fused, read_table, write_table
+from calculators.workload.tables import MissingHeadError, TableError, defused, fused, read_table, write_table
 
 ROSTER = {"Ana": Pitcher(age=12), "Zoë B": Pitcher(age=10)}
 
@@ -174,6 +175,78 @@ class TestRoster:
     @pytest.mark.parametrize("born", ["9999-12", "0000", "0000-05", "2014-13"])
     def test_no_birth_date_breaks_the_reading(self, born) -> None:
         assert read_roster(f"pitcher,born\nA,{born}\n".encode()).rows == 1
+
+
+class TestOneArmOnTwoTeams:
+    def test_the_same_name_and_age_on_another_team_is_one_arm(self) -> None:
+        found = read_roster(b"pitcher,team,age\nAna,Reds,12\nana,Blues,12\n")
+        assert found.pitchers == {"Ana": Pitcher(age=12)}
+        assert found.teams == {"Ana": ("Reds", "Blues")}
+        assert (found.rows, found.joined, placed(found.notes)) == (2, 1, [(3, "pitcher", "on two teams")])
+
+    @pytest.mark.parametrize("row", ["Ana,Blues,11", "Ana,Blues,", "Ana,Reds,12", "Ana,,12"])
+    def test_whoever_may_be_somebody_else_is_refused(self, row) -> None:
+        found = read_roster(f"pitcher,team,age\nAna,Reds,12\n{row}\n".encode())
+        assert placed(found.refused) == [(3, "pitcher", "name twice")]
+        assert found.teams == {"Ana": ("Reds",)}
+
+
+class TestPain:
+    def test_a_mark_of_pain_is_read(self) -> None:
+        found = read_roster(b"pitcher,age,pain\nAna,12,Yes\nBo,12,no\nCy,12,\n")
+        assert found.in_pain == {"Ana"}
+
+    def test_a_mark_that_cannot_be_read_counts_as_pain(self) -> None:
+        found = read_roster(b"pitcher,age,pain\nAna,12,a little\n")
+        assert found.in_pain == {"Ana"}
+        assert placed(found.notes) == [(2, "pain", "pain not told")]
+
+    def test_pain_marked_with_either_team_is_pain(self) -> None:
+        found = read_roster(b"pitcher,team,age,pain\nAna,Reds,12,\nAna,Blues,12,yes\n")
+        assert found.in_pain == {"Ana"}
+
+
+class TestOtherHeads:
+    def test_a_column_is_read_under_the_head_it_has(self) -> None:
+        headings = {"pitcher": "Player  Name", "date": "GAME DATE", "pitches": "np"}
+        found = read_outings(b"player name;game date;NP\nAna;2026-05-16;40\n", ROSTER, headings)
+        assert found.outings == {"Ana": [Outing(datetime.date(2026, 5, 16), 40)]}
+
+    def test_a_mapped_head_wins_over_our_own_of_that_name(self) -> None:
+        found = read_outings(
+            b"pitcher,who,date,pitches\ncoach,Ana,2026-05-16,4\n", ROSTER, {"pitcher": "who"}
+        )
+        assert list(found.outings) == ["Ana"]
+        assert found.unused_heads == ("pitcher (-)",)
+
+    def test_a_column_that_is_said_not_to_be_there_is_not_read(self) -> None:
+        found = read_outings(b"pitcher,date,pitches\nAna,2026-05-16,4\n", ROSTER, {"pitches": "-"})
+        assert found.outings["Ana"][0].pitches is None
+
+    def test_a_head_the_file_lacks_is_named_with_those_it_has(self) -> None:
+        with pytest.raises(MissingHeadError) as missing:
+            read_outings(b"Who,When\nAna,2026-05-16\n", ROSTER, {"pitcher": "who", "date": "day"})
+        assert (missing.value.column, missing.value.heads) == ("date", ("who", "when"))
+
+
+class TestDates:
+    @pytest.mark.parametrize(
+        ("order", "entered", "day"),
+        [
+            ("year first", "2026-05-06", datetime.date(2026, 5, 6)),
+            ("year first", "5/6/2026", None),
+            ("month first", "5/6/2026", datetime.date(2026, 5, 6)),
+            ("day first", "5/6/2026", datetime.date(2026, 6, 5)),
+            ("day first", "05.06.2026", datetime.date(2026, 6, 5)),
+            ("month first", "2026-05-06", datetime.date(2026, 5, 6)),
+            ("month first", "13/5/2026", None),
+            ("month first", "5/6/26", None),
+            ("month first", "5/6-2026", None),
+            ("day first", "31/4/2026", None),
+        ],
+    )
+    def test_a_date_is_read_in_the_order_it_was_said_to_have_or_not_at_all(self, order, entered, day) -> None:
+        assert civil_date(entered, order) == day
 
 
 class TestFormulas:

@@ -8,7 +8,7 @@ import { putFile, runJob, startPython } from "./pyodide_in_node.mjs";
 await runJob(async (job) => {
   const python = await startPython(job.pyodide, { stdLibURL: job.stdlib });
   for (const file of job.content) putFile(python, `/bendbook/${path.basename(file)}`, fs.readFileSync(file));
-  python.runPython("import sys; sys.path.insert(0, '/bendbook/calculators.zip')");
+  python.runPython(fs.readFileSync(new URL("../worker/unpack.py", import.meta.url), "utf8"));
   for (const name of job.modules) python.pyimport(name);
   const desk = python.pyimport("desk_worker");
   for (const [name, fields] of Object.entries(job.questions)) {

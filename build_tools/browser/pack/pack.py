@@ -13,6 +13,7 @@ import marshal
 import pathlib
 import sys
 import zipfile
+import zlib
 
 STDLIB_ROOT = f"/lib/python3{sys.version_info.minor}.zip/"
 UNDATED = (1980, 1, 1, 0, 0, 0)
@@ -36,18 +37,15 @@ def modules_wanted(ours: str, pyscript: str) -> list[str]:
 def packed_library(stock_zip: str, kept: list[str]) -> bytes:
     """Return the trimmed library: the kept files of the stock one, compiled."""
     with zipfile.ZipFile(stock_zip) as stock:
-        return _packed(
-            {
-                name.removesuffix(".py") + ".pyc": _compiled(stock.read(name), STDLIB_ROOT + name)
-                for name in kept
-            }
-        )
+        files = {name + "c": _compiled(stock.read(name), STDLIB_ROOT + name) for name in kept}
+    return _archive(files, zipfile.ZIP_DEFLATED)
 
 
 def packed_calculators(ours: str) -> bytes:
-    """Return our own modules, compiled."""
-    names = {path.relative_to(ours).as_posix(): path for path in pathlib.Path(ours).rglob("*.py")}
-    return _packed({name + "c": _compiled(path.read_bytes(), name) for name, path in names.items()})
+    """Return our own modules, compiled, as an archive that is packed as one piece; see worker/unpack.py."""
+    paths = {path.relative_to(ours).as_posix(): path for path in pathlib.Path(ours).rglob("*.py")}
+    files = {name + "c": _compiled(path.read_bytes(), name) for name, path in paths.items()}
+    return zlib.compress(_archive(files, zipfile.ZIP_STORED), 9)
 
 
 def _library_imports(source: str) -> set[str]:
@@ -71,11 +69,11 @@ def _compiled(source: bytes, file_name: str) -> bytes:
     return importlib.util.MAGIC_NUMBER + bytes(12) + marshal.dumps(code)
 
 
-def _packed(files: dict[str, bytes]) -> bytes:
+def _archive(files: dict[str, bytes], method: int) -> bytes:
     archive = io.BytesIO()
-    with zipfile.ZipFile(archive, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as writer:
+    with zipfile.ZipFile(archive, "w", method, compresslevel=9) as writer:
         for name in sorted(files):
             entry = zipfile.ZipInfo(name, UNDATED)
-            entry.compress_type = zipfile.ZIP_DEFLATED
+            entry.compress_type = method
             writer.writestr(entry, files[name])
     return archive.getvalue()

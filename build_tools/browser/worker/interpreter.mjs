@@ -7,6 +7,7 @@
 //   or {failed: "KIND: detail"}, where KIND is download, damaged or start.
 /* global EDITION_FILES, PYODIDE_VERSION -- put in by the build: name -> {size, mark} */
 import { withoutDatabases } from "./no_databases.mjs";
+import unpack from "./unpack.py";
 
 export const version = PYODIDE_VERSION;
 
@@ -73,14 +74,13 @@ async function start(options) {
     python.FS.writeFile(`/bendbook/${name}`, new Uint8Array(await content[index].arrayBuffer()));
   }
   python.globals.set("language", language);
+  python.runPython(unpack);
   python.runPython(OPEN_THE_COUNTER);
   report({ stage: "ready" });
   return python;
 }
 
 const OPEN_THE_COUNTER = `
-import sys
-sys.path.insert(0, "/bendbook/calculators.zip")
 import desk_worker
 desk_worker.counter_in(language)
 del language`;

@@ -1,0 +1,131 @@
+"""The target calculator: what it aims at, what it refuses, and what it writes down."""
+
+from __future__ import annotations
+
+import datetime
+import json
+import subprocess
+
+import pytest
+
+from build_tools.places import PROJECT
+from build_tools.schema.pitcher_file import pitcher_file_schema
+from build_tools.schema.shape import Shape
+from build_tools.shape_numbers import shape_numbers
+from calculators.coaching.pitcher_file import read_pitcher
+from calculators.desk.target import CALCULATOR
+from tests.coaching.handbook import shapes
+from tests.desk.loop_shelf import answer, asked, facts, file_text, headline, shelf, table, text
+
+AJV = """
+const Ajv = require("ajv/dist/2020").default;
+const { schema, files } = JSON.parse(require("fs").readFileSync(0, "utf8"));
+const fits = new Ajv({ strict: true, validateFormats: false }).compile(schema);
+process.stdout.write(JSON.stringify(files.map((file) => fits(file))));
+"""
+
+
+def test_the_box_of_a_three_quarter_arm_lies_at_the_opposite_of_its_fastball() -> None:
+    # Kimura 2023: the direction of a curve can in general be told from the four-seam fastball's.
+    assert facts(CALCULATOR)["Clock"] == "6:45 to 7:30"
+    assert headline(CALCULATOR).startswith("Aim for a three-quarter drop")
+
+
+def test_a_left_hander_gets_the_mirror_image() -> None:
+    found = facts(CALCULATOR, hand="left", fastball_clock="10:30")
+    assert found["Clock"] == "4:30 to 5:15"
+    assert found["Up or down"] == facts(CALCULATOR)["Up or down"]
+    assert found["To the side"] == facts(CALCULATOR)["To the side"]
+
+
+def test_a_shape_that_the_arm_does_not_reach_is_no_target() -> None:
+    # Common practice: the arm slot does not change for a shape.
+    found = text(CALCULATOR, shape="straight-downer")
+    assert found.startswith("Do not aim for a straight downer here. Aim for the three-quarter drop.")
+    assert "Never change the arm slot" in found
+
+
+def test_before_thirteen_there_is_no_target() -> None:
+    # The joint US guideline: fastball and changeup only to age 12.
+    assert headline(CALCULATOR, age="12").startswith("At 12, throw the fastball and the changeup.")
+
+
+def test_every_job_costs_something() -> None:
+    for role in shelf().roles:
+        found = answer(CALCULATOR, role=role, age="19")
+        assert "What it costs" in text(CALCULATOR, role=role, age="19") or "no target" in str(found.headline)
+
+
+def test_a_pitch_that_it_would_run_into_is_named_and_how_to_keep_apart() -> None:
+    slider = ({"name": "my slider", "speed": "63", "clock": "7:15", "breaking": "yes"},)
+    assert "my slider is so near in speed and direction" in text(
+        CALCULATOR, arsenal=slider, shape="three-quarter-drop"
+    )
+
+
+def test_a_shorter_mound_leaves_less_time_to_move() -> None:
+    assert facts(CALCULATOR, mound="46")["Up or down"] != facts(CALCULATOR)["Up or down"]
+    # The push is steady, so movement goes with the square of the time of flight: (40.5/55)^2 is 0.54.
+    assert facts(CALCULATOR)["Up or down"] == "15 to 20 in down"
+    low, high = facts(CALCULATOR, mound="46")["Up or down"].split(" in ")[0].split(" to ")
+    assert (int(low), int(high)) == pytest.approx((15 * 0.54, 20 * 0.54), abs=1)
+
+
+def test_the_movement_agrees_with_the_shapes_own_page() -> None:
+    # The shape's page flies all speeds of a level; this pitcher's slower ball has a little longer to move.
+    numbers = {one.level: one for one in shape_numbers(Shape.model_validate(shapes()["three-quarter-drop"]))}
+    level = numbers["high_school"]
+    low, high = facts(CALCULATOR)["Up or down"].split(" in ")[0].split(" to ")
+    assert -level.up[1] - 3 <= int(low)
+    assert int(high) <= -level.up[0] + 3
+
+
+def test_it_is_written_down_with_the_day_and_room_for_one_grip_and_one_cue() -> None:
+    card = table(answer(CALCULATOR), "Target, written down on 2026-03-02")
+    assert {"Good enough", "Stop", "One grip", "One cue, or none"} <= set(card)
+
+
+def test_the_file_holds_the_target_and_obeys_its_schema() -> None:
+    # JSON Schema 2020-12, checked by ajv, the validator that html-validate brings along.
+    found = file_text(answer(CALCULATOR, nickname="Juniper"))
+    told = json.dumps(
+        {"schema": pitcher_file_schema(), "files": [json.loads(found), {"kind": "bendbook pitcher"}]}
+    )
+    done = subprocess.run(
+        ["node", "-e", AJV], input=told, capture_output=True, text=True, check=True, cwd=PROJECT
+    )
+    assert json.loads(done.stdout) == [True, False]
+    record = read_pitcher(found)
+    assert [(one.date, one.shape) for one in record.targets] == [
+        (datetime.date(2026, 3, 2), "three-quarter-drop")
+    ]
+
+
+def test_without_a_nickname_no_file_is_made() -> None:
+    assert not answer(CALCULATOR).files
+
+
+def test_a_file_of_a_newer_edition_is_refused_and_stays_as_it_is() -> None:
+    newer = '{"kind": "bendbook pitcher", "version": 99, "nickname": "Juniper", "hand": "right"}'
+    assert "It is untouched" in asked(CALCULATOR, record=newer)["record"]
+
+
+def test_a_damaged_file_is_refused_with_the_place() -> None:
+    assert asked(CALCULATOR, record='{"kind": ')["record"].startswith("line 1")
+
+
+def test_a_file_of_the_other_hand_is_asked_about() -> None:
+    left = '{"kind": "bendbook pitcher", "version": 2, "nickname": "Juniper", "hand": "left"}'
+    assert "hand" in asked(CALCULATOR, record=left)
+
+
+def test_a_full_name_is_refused() -> None:
+    assert "nickname" in asked(CALCULATOR, nickname="Juniper Rowe")
+
+
+def test_a_fastball_clock_of_the_other_hand_is_asked_about() -> None:
+    assert "catcher's view" in asked(CALCULATOR, fastball_clock="10:30")["fastball_clock"]
+
+
+def test_neither_clock_nor_slot_is_no_arm() -> None:
+    assert set(asked(CALCULATOR, fastball_clock="")) == {"fastball_clock", "slot"}
