@@ -34,7 +34,7 @@ def write_files(folder: Path, files: Mapping[str, bytes]) -> Written:
 
 
 def as_json(content: object) -> bytes:
-    """Return plain data as JSON, the same bytes for the same data."""
+    """Return plain data as JSON, in the order it has: the order of some lists, such as the stages, means something."""
     text = json.dumps(content, ensure_ascii=False, separators=(",", ":"))
     return f"{text}\n".encode()
 

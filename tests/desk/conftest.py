@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import gettext
 from collections.abc import Callable, Mapping
-from pathlib import Path
 
 import pytest
 
