@@ -20,6 +20,7 @@ from build_tools.changes.reviews import reviews_due
 from build_tools.changes.snapshots import SnapshotError, history, taken
 from build_tools.changes.snapshots import record as write_snapshot
 from build_tools.checks.reading_grade import reading_report, too_hard, volunteer_grades
+from build_tools.checks.spelling import unknown_words
 from build_tools.dates import edition_date
 from build_tools.editions.commands import new_edition
 from build_tools.editions.opening import edition_names
@@ -32,6 +33,7 @@ from build_tools.hand_outs.commands import hand_outs
 from build_tools.league_board import board
 from build_tools.loading.library import load
 from build_tools.loading.mistakes import ContentError
+from build_tools.new_entry import new_entry
 from build_tools.places import PROJECT, Places, Wanted, of_edition, site_base
 from build_tools.schema.export import write_schemas
 from build_tools.session import session
@@ -97,6 +99,7 @@ def check(places: Places, reading: bool) -> None:
             raise ContentError(mistakes)
         click.echo(f"{entries} entries, no mistakes.")
         click.echo(reading_report(grades, each=reading))
+        _remarks(tuple(f"{one.path} {one}" for one in unknown_words(library.kinds, places.content)))
     named = places.wanted.edition
     for edition in edition_names(places.content) if named is None else (named,):
         library = load(places.content, calculator_names(), replace(places.wanted, edition=edition))
@@ -195,6 +198,7 @@ def reviews(places: Places) -> None:
 commands.add_command(board)
 commands.add_command(session)
 commands.add_command(new_edition)
+commands.add_command(new_entry)
 commands.add_command(hand_outs)
 
 

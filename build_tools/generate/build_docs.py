@@ -62,7 +62,7 @@ def generate(places: Places) -> Generated:
     snapshots = recorded(history(places.content, places.wanted.edition))
     files: dict[str, bytes] = {}
     questions: Mapping[str, Raw] = {}
-    figures = FigureStore(places.build / "figures", beside=Places().build / "figures")
+    figures = FigureStore(places.build / "figures", Places().build / "figures" if library.league else None)
     for edition in editions(library, places):
         content = shelves(edition.library)
         calculators = tuple(

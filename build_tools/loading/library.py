@@ -14,7 +14,7 @@ from build_tools.checks.names import namings
 from build_tools.checks.rules import check_rules
 from build_tools.editions.hiding import without
 from build_tools.editions.league import League
-from build_tools.editions.opening import Opened, open_edition
+from build_tools.editions.opening import EDITIONS, Opened, open_edition
 from build_tools.editions.overlay import KEPT
 from build_tools.loading.mistakes import ContentError, Mistake
 from build_tools.loading.reading import Loaded, Reading, read_content
@@ -59,7 +59,9 @@ class Library:
     @property
     def league(self) -> League | None:
         """The league whose edition this is; None in the handbook itself."""
-        return self.opened.league.model if self.opened else None
+        if self.opened is None:
+            return None
+        return cast(League, self.kinds[EDITIONS][self.opened.league.slug].model)
 
     @property
     def grips(self) -> Mapping[str, Loaded[Grip]]:

@@ -3,52 +3,57 @@
 from __future__ import annotations
 
 import gettext
+import importlib
 import json
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields
 from typing import Any
 
-from calculators.desk import (
-    break_to_spin,
-    cue_trial,
-    distance_and_air,
-    league_board,
-    next_cue,
-    next_session,
-    pairing,
-    phone_radar,
-    pitch_count,
-    read_session,
-    season_plan,
-    slot_and_shape,
-    spin_to_break,
-    target,
-)
 from calculators.desk.answers import Answer, Calculator, Outcome, Shelf
 from calculators.desk.fields import Problem, Raw, read_fields
 from calculators.desk.files import OutFile
 from calculators.desk.render_html import answer_html
 from calculators.words import Catalogue, speak
 
-CALCULATORS: Mapping[str, Calculator] = {
-    module.CALCULATOR.name: module.CALCULATOR
-    for module in (
-        spin_to_break,
-        break_to_spin,
-        pairing,
-        slot_and_shape,
-        phone_radar,
-        distance_and_air,
-        target,
-        read_session,
-        cue_trial,
-        next_cue,
-        next_session,
-        pitch_count,
-        league_board,
-        season_plan,
-    )
-}
+NAMES = (
+    "spin-to-break",
+    "break-to-spin",
+    "pairing",
+    "slot-and-shape",
+    "phone-radar",
+    "distance-and-air",
+    "target",
+    "read-session",
+    "cue-trial",
+    "next-cue",
+    "next-session",
+    "pitch-count",
+    "league-board",
+    "season-plan",
+)
+
+
+class _ImportedWhenAsked(Mapping[str, Calculator]):
+    """Calculators by name, each imported when it is first asked for: a phone waits for every module it imports."""
+
+    def __getitem__(self, name: str) -> Calculator:
+        if name not in NAMES:
+            raise KeyError(name)
+        module = importlib.import_module(f"calculators.desk.{name.replace('-', '_')}")
+        calculator: Calculator = module.CALCULATOR
+        return calculator
+
+    def __contains__(self, name: object) -> bool:
+        return name in NAMES
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(NAMES)
+
+    def __len__(self) -> int:
+        return len(NAMES)
+
+
+CALCULATORS: Mapping[str, Calculator] = _ImportedWhenAsked()
 """Every calculator by its name, in the order in which the handbook lists them."""
 
 

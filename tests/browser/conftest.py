@@ -232,3 +232,32 @@ def handbook() -> Path:
             cwd=HERE.parents[1],
         )
     return site
+
+
+LIVE = "https://pennimoor.example/handbook/"
+"""Where the demonstration edition says that it is found."""
+
+
+@pytest.fixture(scope="session")
+def league_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demonstration edition with its hand-outs on Letter, or one already built, named in BENDBOOK_LEAGUE_SITE."""
+    built = os.environ.get("BENDBOOK_LEAGUE_SITE")
+    if built:
+        return Path(built)
+    folder = tmp_path_factory.mktemp("league")
+    places = (
+        "--site",
+        str(folder / "site"),
+        "--build",
+        str(folder / "build"),
+        "--edition",
+        "pennimoor-valley",
+    )
+    for command in (("build", *places), ("hand-outs", *places, "--paper", "letter")):
+        subprocess.run(
+            [sys.executable, "-m", "build_tools", *command],
+            check=True,
+            cwd=HERE.parents[1],
+            env=os.environ | {"SITE_URL": LIVE},
+        )
+    return folder / "site"

@@ -36,5 +36,6 @@ def test_editors_are_told_which_schema_goes_with_which_yaml_file() -> None:
     told = settings["yaml.schemas"]
     assert told == {
         **{f"content/.schemas/{name}.json": f"content/{file}" for name, file in LIST_FILES.items()},
-        "content/.schemas/rules.json": "content/rules/*.yml",
+        "content/.schemas/rules.json": ["content/rules/*.yml", "content/editions/*/rules/*.yml"],
+        "content/.schemas/editions.json": "content/editions/*/edition.yml",
     }

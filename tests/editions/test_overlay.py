@@ -101,6 +101,16 @@ def test_the_places_that_still_speak_of_a_hidden_entry_are_listed_with_their_lin
     assert "content/guide/when-to-start.md line 8 speaks of grips/rolling-curve" in opened().remarks
 
 
+def test_a_notice_that_speaks_of_a_hidden_page_loses_its_link_too(opened: Open, say_in_edition: Say) -> None:
+    say_in_edition(
+        "hides: []", 'notices: [{title: Talk., text: "Read [[guide/welcome]]."}]\nhides: [guide/welcome]'
+    )
+    library = opened()
+    assert library.league is not None
+    assert library.league.notices[0].text == "Read Welcome."
+    assert any("edition.yml line" in remark for remark in library.remarks)
+
+
 @pytest.mark.parametrize(
     "address",
     ["guide/warning-signs", "guide/when-to-start", "calculators/pitch-count", "rules/usa-joint-2015"],
