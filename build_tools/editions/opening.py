@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from build_tools.editions.checks import Checker
-from build_tools.editions.league import League
+from build_tools.editions.league import YOUNGEST_FOR_A_BREAKING_BALL, League
 from build_tools.editions.logo import Logo
 from build_tools.editions.overlay import EDITION_FILE, laid_over, read_overlay
 from build_tools.loading.mistakes import ContentError, Mistake, nearest_name
@@ -65,19 +65,23 @@ def open_edition(name: str, handbook: Reading, today: datetime.date) -> Opened:
 
 
 def above_age(whole: Reading, league: League) -> frozenset[str]:
-    """Return the pages on breaking balls that no division of the league is old enough for, if it hides them."""
+    """Return the pages that no division of the league is old enough for, if it hides them."""
     if league.breaking_balls.pages_above_our_ages == "shown":
         return frozenset()
-    return frozenset(address for address, age in _breaking_ages(whole) if league.own_age(age) > league.oldest)
+    return frozenset(address for address, age in _ages(whole, league) if age > league.oldest)
 
 
-def _breaking_ages(whole: Reading) -> Iterator[tuple[str, int]]:
-    """Yield each page about breaking balls and the handbook's own age for it."""
+def _ages(whole: Reading, league: League) -> Iterator[tuple[str, int]]:
+    """Yield each page and the age from which it is of use in this league."""
     for entries in whole.kinds.values():
         for loaded in entries.values():
             entry = loaded.model
-            if isinstance(entry, Entry) and _about_breaking_balls(entry):
-                yield loaded.address, max(getattr(entry, "youngest", 0), 13)
+            if not isinstance(entry, Entry) or (isinstance(entry, Cue) and entry.retired):
+                continue  # a retired cue stands there so that nobody uses it
+            youngest = int(getattr(entry, "youngest", 0))
+            if _about_breaking_balls(entry):
+                youngest = league.own_age(max(youngest, YOUNGEST_FOR_A_BREAKING_BALL))
+            yield loaded.address, youngest
 
 
 def _about_breaking_balls(entry: Entry) -> bool:
@@ -85,9 +89,7 @@ def _about_breaking_balls(entry: Entry) -> bool:
         return entry.family in ("curve", "slider")
     if isinstance(entry, Shape):
         return not entry.reference
-    if isinstance(entry, Cue) and entry.retired:
-        return False  # it stands there so that nobody uses it
-    return getattr(entry, "youngest", 0) >= 13
+    return int(getattr(entry, "youngest", 0)) >= YOUNGEST_FOR_A_BREAKING_BALL
 
 
 Layers = tuple[Loaded[League], Reading, frozenset[str], tuple[str, ...]]
