@@ -96,7 +96,9 @@ def test_the_worker_lives_on_where_pages_change_without_a_reload(
     expect(page.locator("[data-answer]")).to_contain_text("4.905 m")
     page.fill("#fall-seconds", "3")
     expect(page.locator("[data-answer]")).to_contain_text("44.145 m")
-    icon = "assets/bendbook/icons/icon.svg"  # a browser asks for it when it likes; it is no part of the worker
+    icon = (
+        "assets/bendbook/icons/icon.svg"  # a browser asks for it when it likes; it is no part of the worker
+    )
     assert [path for path in server.asked[asked:] if path not in (TERMS, FALL, icon)] == []
 
 
