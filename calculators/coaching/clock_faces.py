@@ -62,7 +62,8 @@ class Band:
 
     def outside(self, clock: float) -> float:
         """Return how far a clock lies outside the band [hours]; 0 inside."""
-        beyond = hours_apart(self.middle, clock) - self.half_width
+        past_start, length = (clock - self.start) % FULL_TURN, (self.end - self.start) % FULL_TURN
+        beyond = min(past_start - length, FULL_TURN - past_start)
         return beyond if beyond > 1e-9 else 0.0
 
     @property

@@ -18,6 +18,7 @@ import math
 import random
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TypeVar
 
 from calculators.coaching.spread import quantile
@@ -47,6 +48,7 @@ def normal_share_above(deviations: float) -> float:
     return math.erfc(deviations / math.sqrt(2)) / 2
 
 
+@lru_cache(maxsize=16)
 def normal_quantile(share: float) -> float:
     """Return the standard deviations below which a share (above 0, below 1) of a normal spread lies."""
     if share > 0.5:

@@ -8,7 +8,7 @@ References
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
@@ -62,20 +62,19 @@ class _Bounds:
 
     def outside(self, at: _Middles) -> float:
         """Return how far a pitch lies outside, in steps that a coach would notice."""
-        away = 0.0
-        if self.clock is not None and at.clock is not None:
-            away += self.clock.outside(at.clock) / _CLOCK_STEP
-        for value, (low, high), step in (
-            (at.speed, self.speed, _SPEED_STEP),
-            (at.active, self.active, _ACTIVE_STEP),
-        ):
-            if value is not None:
-                away += max(low - value, value - high, 0.0) / step
-        return away
+        away = _beyond(at.speed, *self.speed) / _SPEED_STEP + _beyond(at.active, *self.active) / _ACTIVE_STEP
+        if self.clock is None or at.clock is None:
+            return away
+        return away + self.clock.outside(at.clock) / _CLOCK_STEP
 
 
-@dataclass(frozen=True)
-class _Middles:
+def _beyond(value: float | None, low: float, high: float) -> float:
+    if value is None or low <= value <= high:
+        return 0.0
+    return low - value if value < low else value - high
+
+
+class _Middles(NamedTuple):
     """The middles of a set of throws, for a right-hander: speed [percent of the fastball], clock, active."""
 
     speed: float | None
@@ -97,45 +96,51 @@ def recognise(
     if len(throws) < FEWEST_FOR_A_PROFILE:
         return Recognition(None, False, (), (say("Too few throws to say. Throw at least five."),))
     bounds = {slug: _bounds(slug, entry) for slug, entry in profiles.items()}
-    measured = [_Measured(throw.speed, throw.steady_clock, throw.active) for throw in throws]
-    found = _profile(measured, fastball, hand, bounds)
+    measured = [(throw.speed, throw.steady_clock, throw.active) for throw in throws]
+    known = _known(measured)
+    found = _profile(known, fastball, hand, bounds)
     if found is None:
         return Recognition(None, False, (), (say("Without a clock nobody can say. Film a striped ball."),))
     sets = redrawn(measured, _REDRAWS, seed, min(len(measured), _MOST_DRAWN))
     drawn = Counter(
-        one for one in (_profile(some, fastball, hand, bounds) for some in sets) if one is not None
+        one for one in (_profile(_known(some), fastball, hand, bounds) for some in sets) if one is not None
     )
     support = tuple((slug, times / _REDRAWS) for slug, times in drawn.most_common())
     if found == SCATTERED:
         why = say("The throws differ too much from each other to call them one pitch.")
         return Recognition(found, True, support, (why,))
-    at = _middles(measured, fastball, hand)
+    at = _middles(known, fastball, hand)
     return Recognition(found, bounds[found].outside(at) == 0, support, _why(at, hand))
 
 
-class _Measured(NamedTuple):
-    """What decides a profile, of one throw: speed [mph], clock where it means something, active [percent]."""
-
-    speed: float | None
-    clock: float | None
-    active: float | None
+_Measured = tuple[float | None, float | None, float | None]
+"""What decides a profile, of one throw: speed [mph], clock where it means something, active [percent]."""
 
 
-def _known(column: Iterable[float | None]) -> list[float]:
-    return [value for value in column if value is not None]
+class _Known(NamedTuple):
+    """What was measured of a set of throws, a column each."""
+
+    speeds: list[float]
+    clocks: list[float]
+    actives: list[float]
 
 
-def _scattered(measured: Sequence[_Measured], clock: float | None) -> bool:
+def _known(measured: Sequence[_Measured]) -> _Known:
+    return _Known(
+        *([value for value in column if value is not None] for column in zip(*measured, strict=True))
+    )
+
+
+def _scattered(known: _Known, clock: float | None) -> bool:
     """Return whether the throws are no one pitch: two in three lie too far apart in speed or around `clock`.
 
     They should be thrown at one asked effort. The clock of bullet spin is left out: it jumps for everybody.
     """
-    speeds, clocks = _known(one.speed for one in measured), _known(one.clock for one in measured)
-    if len(speeds) >= FEWEST_FOR_SCATTER and middle_two_thirds(speeds) > SCATTERED_SPEED:
+    if len(known.speeds) >= FEWEST_FOR_SCATTER and middle_two_thirds(known.speeds) > SCATTERED_SPEED:
         return True
-    if len(clocks) < FEWEST_FOR_SCATTER:
+    if len(known.clocks) < FEWEST_FOR_SCATTER:
         return False
-    return clock is None or middle_two_thirds(unrolled(clocks, clock)) > SCATTERED_CLOCK
+    return clock is None or middle_two_thirds(unrolled(known.clocks, clock)) > SCATTERED_CLOCK
 
 
 def _bounds(slug: str, entry: Mapping[str, Any]) -> _Bounds:
@@ -148,23 +153,20 @@ def _bounds(slug: str, entry: Mapping[str, Any]) -> _Bounds:
     )
 
 
-def _middles(measured: Sequence[_Measured], fastball: float | None, hand: Hand) -> _Middles:
-    speeds, actives = _known(one.speed for one in measured), _known(one.active for one in measured)
-    clock = mean_clock(_known(one.clock for one in measured))
+def _middles(known: _Known, fastball: float | None, hand: Hand) -> _Middles:
+    clock = mean_clock(known.clocks)
     return _Middles(
-        100 * median(speeds) / fastball if speeds and fastball is not None else None,
+        100 * median(known.speeds) / fastball if known.speeds and fastball is not None else None,
         other_hand_clock(clock) if clock is not None and hand == "left" else clock,
-        median(actives) if actives else None,
+        median(known.actives) if known.actives else None,
     )
 
 
-def _profile(
-    measured: Sequence[_Measured], fastball: float | None, hand: Hand, bounds: Mapping[str, _Bounds]
-) -> str | None:
+def _profile(known: _Known, fastball: float | None, hand: Hand, bounds: Mapping[str, _Bounds]) -> str | None:
     """Return the profile of some throws; those that need no clock or no shape come first."""
-    at = _middles(measured, fastball, hand)
+    at = _middles(known, fastball, hand)
     seen = other_hand_clock(at.clock) if at.clock is not None and hand == "left" else at.clock
-    if _scattered(measured, seen):
+    if _scattered(known, seen):
         return SCATTERED
     bullet, arm_side, slow = bounds.get("bullet"), bounds.get("arm-side"), bounds.get("loopy")
     if bullet is not None and at.active is not None and at.active < bullet.active[1]:

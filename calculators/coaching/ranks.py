@@ -75,11 +75,12 @@ def chance(plain: Sequence[float], cued: Sequence[float]) -> float:
     size, count = len(cued), len(ranks)
     double_sum, expected = sum(ranks[len(plain) :]), size * (count + 1)
     away = abs(double_sum - expected)
+    if away == 0:
+        return 1.0
     if count <= MOST_EXACT:
         sums = _sums_of_subsets(tuple(sorted(ranks)), size)
-        return sum(ways for total, ways in enumerate(sums) if abs(total - expected) >= away) / math.comb(
-            count, size
-        )
+        as_far = sum(sums[: max(0, expected - away + 1)]) + sum(sums[expected + away :])
+        return as_far / math.comb(count, size)
     variance = _rank_variance(ranks, size)
     if variance == 0:
         return 1.0

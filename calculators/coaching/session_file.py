@@ -11,7 +11,7 @@ import datetime
 import io
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any, Literal, cast
 
 from calculators.coaching.session_columns import (
@@ -172,16 +172,13 @@ class _Reading:
         self._into_our_view()
 
     def _column(self, place: int, name: Name, unit: str) -> list[Cell]:
-        read, quantity = reader(name, unit, self.sheet.decimal_comma), _QUANTITY.get(name)
+        quantity = _QUANTITY.get(name)
+        read = cache(_within_limits(reader(name, unit, self.sheet.decimal_comma), quantity))
         found: list[Cell] = []
         for row, cells in enumerate(self.sheet.rows):
             cell = cells[place] if place < len(cells) else ""
             try:
                 value = read(cell) if cell else None
-                if quantity is not None and isinstance(value, float):
-                    low, high = LIMITS[quantity]
-                    if not low <= value <= high:
-                        raise CellError(say("No baseball reads like this. Look at the number and its unit."))
             except CellError as error:
                 self._problem(row, name, error.message)
                 self.bare_clocks += name == "clock" and cell.replace(".", "", 1).isdigit()
@@ -323,6 +320,21 @@ class _Reading:
                 self._problem(row, name, say("Earlier rows of this day say something else. Make them agree."))
                 break
         return said[0][1] if said else None
+
+
+def _within_limits(read: Callable[[str], Cell], quantity: Quantity | None) -> Callable[[str], Cell]:
+    """Return a reader that refuses what no baseball does."""
+    if quantity is None:
+        return read
+    low, high = LIMITS[quantity]
+
+    def read_within(cell: str) -> Cell:
+        value = read(cell)
+        if isinstance(value, float) and not low <= value <= high:
+            raise CellError(say("No baseball reads like this. Look at the number and its unit."))
+        return value
+
+    return read_within
 
 
 def write_sessions(sessions: Sequence[Session]) -> str:

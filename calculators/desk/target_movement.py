@@ -30,6 +30,12 @@ RELEASES: Mapping[Level, tuple[float, float]] = {
 
 AIMED_AT = 2.5 * FOOT
 
+NEAR_ENOUGH, STEPS = INCH, 5
+"""How far from the mark a ball may cross [m], and in how many steps it is followed there.
+
+The box is drawn to the inch: nine balls flown finely would move its edges by less than a tenth of that.
+"""
+
 
 @dataclass(frozen=True)
 class MovementBox:
@@ -90,7 +96,7 @@ def _moved(case: tuple[float, ...], mound: float, level: Level) -> Span:
     extension, height = RELEASES[level]
     position = (0.0, (mound - extension) * FOOT, height * FOOT)
     spin = Spin(rpm * RPM, clock % 12, active / 100)
-    flight = pitch_to((0.0, AIMED_AT), position, mph * MPH, spin)
+    flight = pitch_to((0.0, AIMED_AT), position, mph * MPH, spin, tolerance=NEAR_ENOUGH, steps=STEPS)
     release = Release(position, flight.start.velocity, spin_vector(spin, flight.start.velocity))
-    found = movement(flight.end, arrive(spinless(release)))
+    found = movement(flight.end, arrive(spinless(release), steps=STEPS))
     return found.up, found.across

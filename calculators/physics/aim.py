@@ -41,12 +41,13 @@ def pitch_to(
     spin: Spin[N],
     conditions: Conditions = STILL_AIR,
     tolerance: float = AIM_TOLERANCE,
+    steps: int | None = None,
 ) -> Flight[N]:
     """Return the flight that crosses the front of the plate at the target.
 
     target: where the ball's middle crosses: toward the catcher's right and above the ground [m].
     position: of the release [m]. speed: at release [m/s]. spin: read against the release direction.
-    tolerance: how far from the target counts as on it [m].
+    tolerance: how far from the target counts as on it [m]. steps: of the integration, as for `fly`.
     Raises OutOfReachError where the ball cannot get there.
 
     Each try corrects both angles by what the last pitch missed, as if the path were a parabola.
@@ -58,7 +59,7 @@ def pitch_to(
     maths = maths_for(elevation)
     for _ in range(MOST_TRIES):
         velocity = launch_velocity(speed, elevation, heading)
-        flight = fly(thrown(position, velocity, spin), conditions)
+        flight = fly(thrown(position, velocity, spin), conditions, steps=steps)
         missed_across = target[0] - flight.end.position[0]
         missed_up = target[1] - flight.end.position[2]
         if max(greatest(size(missed_across)), greatest(size(missed_up))) < tolerance:

@@ -13,6 +13,7 @@ from build_tools.schema.pitcher_file import pitcher_file_schema
 from build_tools.schema.shape import Shape
 from build_tools.shape_numbers import shape_numbers
 from calculators.coaching.pitcher_file import read_pitcher
+from calculators.desk import target_movement
 from calculators.desk.target import CALCULATOR
 from tests.coaching.handbook import shapes
 from tests.desk.loop_shelf import answer, asked, facts, file_text, headline, shelf, table, text
@@ -129,3 +130,14 @@ def test_a_fastball_clock_of_the_other_hand_is_asked_about() -> None:
 
 def test_neither_clock_nor_slot_is_no_arm() -> None:
     assert set(asked(CALCULATOR, fastball_clock="")) == {"fastball_clock", "slot"}
+
+
+@pytest.mark.parametrize("mound", ["46", "60.5"])
+def test_the_box_in_inches_hardly_knows_how_finely_its_balls_are_flown(
+    mound: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # Movement is the difference of two flights from one release: aim and step size nearly cancel out.
+    coarse = facts(CALCULATOR, mound=mound)
+    monkeypatch.setattr(target_movement, "NEAR_ENOUGH", 1e-4)
+    monkeypatch.setattr(target_movement, "STEPS", 200)
+    assert facts(CALCULATOR, mound=mound) == coarse
