@@ -62,7 +62,7 @@ class Waiting:
         }
 
 
-def measure(site: Path, rounds: int = 5, slow: float = 1.0) -> Waiting:
+def measure(site: Path, rounds: int = 9, slow: float = 1.0) -> Waiting:
     """Measure in Chromium against a site that was built.
 
     rounds: how often each way is started, one way after the other in turn.
@@ -136,7 +136,7 @@ def main() -> int:
     """Print what was measured; the exit code is 1 where a bound is passed."""
     parser = argparse.ArgumentParser(description="Measure how long a reader waits for an answer.")
     parser.add_argument("--site", type=Path, default=Places().site)
-    parser.add_argument("--rounds", type=int, default=5)
+    parser.add_argument("--rounds", type=int, default=9)
     parser.add_argument("--slow", type=float, default=1.0, help="times slower, for the starts")
     given = parser.parse_args()
     waiting = measure(given.site, given.rounds, given.slow)

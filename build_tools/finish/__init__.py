@@ -13,6 +13,7 @@ from build_tools.finish.edition import Edition, put_edition
 from build_tools.finish.errors import FinishError
 from build_tools.finish.home_screen import put_home_screen
 from build_tools.finish.node import BROWSER, PROJECT, bundle
+from build_tools.finish.page_changes import let_pages_change
 from build_tools.finish.runtime import Questions, put_runtime
 from build_tools.finish.tidy import tidy
 
@@ -68,6 +69,7 @@ def finish(
     put_page_script(site / ASSETS, build, questions=questions, package=package, keeps_a_copy=True)
     put_home_screen(site, *_names(build))
     tidy(site)
+    let_pages_change(site)
     report = _reported(put_edition(site, date or edition_date(), base))
     sent = sum(report.sent.values())
     if sent > most_sent:
