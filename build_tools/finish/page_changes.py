@@ -33,14 +33,14 @@ def let_pages_change(site: Path) -> None:
         return
     pages = "\n".join(f"<url><loc>{escape(address)}</loc></url>" for address in sorted(_addresses(site)))
     sitemap.write_text(SITEMAP.format(pages=pages), encoding="utf-8")
-    (script,) = site.glob("assets/javascripts/bundle.*.js")
-    mended, times = READ_WHOLE.subn(READ_FROM_ROOT, script.read_text(encoding="utf-8"))
-    if times != 1:
-        raise FinishError(
-            f"{script.name} reads the sitemap in a new way. Look how it makes addresses, and mend "
-            f"READ_WHOLE in {Path(__file__).name}, or build with SITE_URL set."
-        )
-    script.write_text(mended, encoding="utf-8")
+    for script in site.glob("assets/javascripts/bundle.*.js"):
+        mended, times = READ_WHOLE.subn(READ_FROM_ROOT, script.read_text(encoding="utf-8"))
+        if times != 1:
+            raise FinishError(
+                f"{script.name} reads the sitemap in a new way. Look how it makes addresses, and mend "
+                f"READ_WHOLE in {Path(__file__).name}, or build with SITE_URL set."
+            )
+        script.write_text(mended, encoding="utf-8")
 
 
 def _addresses(site: Path) -> Iterator[str]:

@@ -17,6 +17,7 @@ import pytest
 
 from build_tools.browser.words import PAGE_WORDS
 from build_tools.finish import FinishError, edition_date, finish
+from build_tools.finish.page_changes import let_pages_change
 from build_tools.finish.tidy import tidy
 
 PROJECT = Path(__file__).resolve().parents[2]
@@ -123,6 +124,39 @@ def test_a_sitemap_does_not_tell_the_day_of_the_build(tmp_path: Path) -> None:
     tidy(tmp_path)
     assert (tmp_path / "sitemap.xml").read_text() == f"<urlset>{page}</url></urlset>"
     assert not (tmp_path / "sitemap.xml.gz").exists()
+
+
+def put_frame(site: Path, sitemap: str, script: str) -> tuple[Path, Path]:
+    """Put what the theme leaves of the sitemap and its script into a site with two pages."""
+    for page in (
+        site / "index.html",
+        site / "cues" / "index.html",
+        site / "assets" / "javascripts" / "bundle.1.js",
+    ):
+        page.parent.mkdir(parents=True, exist_ok=True)
+        page.write_text(script, encoding="utf-8")
+    (site / "sitemap.xml").write_text(sitemap, encoding="utf-8")
+    return site / "sitemap.xml", site / "assets" / "javascripts" / "bundle.1.js"
+
+
+def test_a_site_that_does_not_know_its_address_lists_its_pages_from_its_root(tmp_path: Path) -> None:
+    sitemap, script = put_frame(tmp_path, "<urlset></urlset>", "i=[f(new URL(n.textContent),t)]")
+    let_pages_change(tmp_path)
+    assert re.findall("<loc>(.*?)</loc>", sitemap.read_text()) == ["./", "cues/"]
+    assert script.read_text() == "i=[f(new URL(n.textContent,t),t)]"
+
+
+def test_a_site_that_knows_its_address_keeps_its_sitemap(tmp_path: Path) -> None:
+    whole = "<urlset><url><loc>https://example.org/</loc></url></urlset>"
+    sitemap, script = put_frame(tmp_path, whole, "f(new URL(n.textContent),t)")
+    let_pages_change(tmp_path)
+    assert (sitemap.read_text(), script.read_text()) == (whole, "f(new URL(n.textContent),t)")
+
+
+def test_a_theme_that_reads_the_sitemap_otherwise_is_not_taken_silently(tmp_path: Path) -> None:
+    put_frame(tmp_path, "<urlset></urlset>", "f(URL.parse(n.textContent))")
+    with pytest.raises(FinishError, match="READ_WHOLE"):
+        let_pages_change(tmp_path)
 
 
 @pytest.mark.parametrize(
