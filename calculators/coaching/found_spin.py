@@ -76,9 +76,12 @@ class RateDoubt:
     share: float
 
 
-def rate_doubts(found: FoundSpin[float], moved: Movement[float], speed: float) -> tuple[RateDoubt, ...]:
+def rate_doubts(
+    found: FoundSpin[float], moved: Movement[float], speed: float, movement_doubt: float = MOVEMENT_DOUBT
+) -> tuple[RateDoubt, ...]:
     """Return the doubts about an active spin, largest first.
 
+    speed: out of the hand [m/s]. movement_doubt: how far the movement may be off [m].
     Where the lift curve is flat, a little more movement asks for much more spin; each doubt is read off the
     curve, with movement in proportion to lift and hardly dependent on speed.
     """
@@ -92,7 +95,7 @@ def rate_doubts(found: FoundSpin[float], moved: Movement[float], speed: float) -
         sorted(
             (
                 RateDoubt("lift", more_spin(spread(found.spin_ratio))),
-                RateDoubt("movement", more_spin(MOVEMENT_DOUBT / moved.amount)),
+                RateDoubt("movement", more_spin(movement_doubt / moved.amount)),
                 RateDoubt("speed", SPEED_DOUBT / speed),
             ),
             key=lambda doubt: doubt.share,

@@ -7,25 +7,25 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from calculators.coaching.found_spin import (
-    MOVEMENT_DOUBT,
     SPEED_DOUBT,
     Mend,
     RateDoubt,
     Slip,
     mends,
     rate_doubts,
-    spin_behind,
 )
 from calculators.desk.answers import Answer, Calculator, Fact, HowSure, Outcome, Shelf
 from calculators.desk.break_to_spin_fields import (
     BREAK_GROUPS,
     EXAMPLE_BREAK,
+    Typed,
     TypedBreak,
     break_fields,
     read_break,
 )
 from calculators.desk.break_to_spin_figure import movement_figure
 from calculators.desk.break_to_spin_tables import counts_table, spins_table
+from calculators.desk.break_to_spin_ways import TypedPath
 from calculators.desk.fields import Problem, Values
 from calculators.desk.measures import Measures
 from calculators.desk.movement_tables import clock_words
@@ -56,7 +56,7 @@ class Found:
     share, where all of the spin was measured. mends: slips that would explain a share that cannot be.
     """
 
-    typed: TypedBreak
+    typed: Typed
     measures: Measures
     moved: Movement[float]
     spin: FoundSpin[float]
@@ -87,28 +87,22 @@ class Found:
 def work_out(values: Values, _: Shelf) -> Outcome:
     """Return the spin behind the movement, or the problem that involves several fields."""
     typed = read_break(values)
-    if not isinstance(typed, TypedBreak):
+    if isinstance(typed, tuple):
         return typed
     try:
-        moved, spin = spin_behind(
-            typed.counted, typed.how, typed.crossed, typed.total, bullet=float(typed.glove)
-        )
+        moved, spin = typed.behind()
     except (OutOfReachError, SpinNotFoundError):
-        message = say(
-            "No pitch of that speed moves like this and crosses there. Check the movement, the speed and "
-            "the distance."
-        )
-        return tuple(Problem(name, message) for name in ("up", "side", "speed"))
+        return _no_such_pitch(typed)
     measures = Measures("metric" if values["units"] == "metric" else "imperial")
     if moved.amount < LEAST_MOVEMENT:
         return _hardly_moved(measures)
-    doubts = rate_doubts(spin, moved, typed.crossed.speed)
+    doubts = rate_doubts(spin, moved, typed.speed, typed.doubt)
     found = Found(typed, measures, moved, spin, doubts, ())
-    if found.impossible and typed.total is not None:
+    if isinstance(typed, TypedBreak) and found.impossible and typed.total is not None:
         slips = mends(typed.counted, typed.how, typed.crossed, typed.total, typed.inches)
         found = replace(found, mends=slips)
     headline = _headline(found)
-    counts = None if found.impossible else counts_table(typed)
+    counts = counts_table(typed) if isinstance(typed, TypedBreak) and not found.impossible else None
     return Answer(
         headline=headline,
         more=tuple(_more(found)),
@@ -123,6 +117,22 @@ def work_out(values: Values, _: Shelf) -> Outcome:
         cautions=tuple(_cautions(found)),
         sources=("nathan-axis-note", "sawicki-2003", "nathan-2008", "cross-2011", "rulebook-ball"),
     )
+
+
+def _no_such_pitch(typed: Typed) -> tuple[Problem, ...]:
+    if isinstance(typed, TypedBreak):
+        names: tuple[str, ...] = ("up", "side", "speed")
+        message = say(
+            "No pitch of that speed moves like this and crosses there. Check the movement, the speed and "
+            "the distance."
+        )
+    else:
+        names = ("angle_up", "angle_side", "aim", "cross_side")
+        message = say(
+            "No spin carries a ball from there to here. Check both directions out of the hand and where it "
+            "crosses."
+        )
+    return tuple(Problem(name, message) for name in names)
 
 
 def _hardly_moved(measures: Measures) -> Answer:
@@ -162,6 +172,8 @@ def _headline(found: Found) -> Message:
 
 
 def _more(found: Found) -> Iterator[Message]:
+    if isinstance(found.typed, TypedPath):
+        yield found.typed.reads_as
     if found.impossible:
         yield from _mend_words(found)
         return
@@ -243,7 +255,9 @@ def _facts(found: Found) -> Iterator[Fact]:
 def _how_sure(found: Found) -> HowSure:
     words = {
         "lift": say("how hard air pushes a spinning ball"),
-        "movement": say("the movement, {amount} either way", amount=found.measures.small(MOVEMENT_DOUBT, 1)),
+        "movement": say(
+            "the movement, {amount} either way", amount=found.measures.small(found.typed.doubt, 1)
+        ),
         "speed": say("the speed, {speed} either way", speed=found.measures.speed(SPEED_DOUBT)),
     }
     sentence = say(
@@ -259,7 +273,8 @@ def _how_sure(found: Found) -> HowSure:
         "The bullet spin is taken to turn like a thrown football. Turned the other way, the active share "
         "would be some points larger."
     )
-    return HowSure(sentence, (*causes, sense) if found.share is not None else causes)
+    told = found.share is not None and not isinstance(found.typed, TypedPath)
+    return HowSure(sentence, (*causes, sense) if told else causes)
 
 
 def _cautions(found: Found) -> Iterator[Message]:
@@ -281,7 +296,7 @@ def _active_spin(found: Found) -> Message:
 def _clock_doubt(found: Found) -> float:
     """Return how far the movement's own doubt and the bullet spin's push turn the clock [hours]."""
     bullet = math.sqrt(max(0.0, 1 - (found.share or 1.0) ** 2)) * BULLET_PUSH
-    return math.atan2(math.hypot(MOVEMENT_DOUBT, bullet), found.moved.amount) / HOURS_TO_RADIANS
+    return math.atan2(math.hypot(found.typed.doubt, bullet), found.moved.amount) / HOURS_TO_RADIANS
 
 
 def _rpm(rate: float) -> str:

@@ -6,13 +6,24 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import cast
 
-from calculators.coaching.found_spin import Crossed
+from calculators.coaching.found_spin import MOVEMENT_DOUBT, Crossed, spin_behind
 from calculators.coaching.movement_counts import Count
 from calculators.desk.answers import FieldGroup
+from calculators.desk.break_to_spin_ways import (
+    CROSSING_NAMES,
+    PATH_NAMES,
+    TypedCrossing,
+    TypedPath,
+    read_crossing,
+    read_path,
+    way_field,
+    way_fields,
+)
 from calculators.desk.fields import Choice, ChoiceField, Field, NumberField, Problem, Raw, Values
 from calculators.desk.pitch_fields import BATTERS, EXAMPLE_PITCH, pitch_fields
 from calculators.physics.air import density_at
 from calculators.physics.flight import Conditions
+from calculators.physics.inverse import FoundSpin
 from calculators.physics.movement import Movement
 from calculators.physics.units import CENTIMETRE, FOOT, INCH, MPH, RPM, celsius
 from calculators.words import number, say
@@ -26,7 +37,7 @@ class TypedBreak:
 
     glove: +1 where the pitcher's glove side is the catcher's right (a right-hander), else -1.
     counted: the movement as it was counted [m]. total: all of the spin [rad/s], if measured.
-    inches: whether it was entered in inches.
+    inches: whether it was entered in inches. doubt: how far the movement may be off [m].
     """
 
     glove: int
@@ -35,6 +46,23 @@ class TypedBreak:
     total: float | None
     crossed: Crossed
     inches: bool
+    doubt: float = MOVEMENT_DOUBT
+
+    @property
+    def speed(self) -> float:
+        """Speed out of the hand [m/s]."""
+        return self.crossed.speed
+
+    def behind(self) -> tuple[Movement[float], FoundSpin[float]]:
+        """Return the movement by spin alone, over the whole flight, and the active spin behind it.
+
+        Raises OutOfReachError or SpinNotFoundError where no pitch does that.
+        """
+        return spin_behind(self.counted, self.how, self.crossed, self.total, bullet=float(self.glove))
+
+
+Typed = TypedBreak | TypedCrossing | TypedPath
+"""A pitch, in whichever way it was told."""
 
 
 def break_fields() -> tuple[Field, ...]:
@@ -42,6 +70,7 @@ def break_fields() -> tuple[Field, ...]:
     shared = {field.name: field for field in pitch_fields()}
     return (
         shared["hand"],
+        way_field(),
         shared["speed"],
         NumberField(
             "up",
@@ -51,9 +80,10 @@ def break_fields() -> tuple[Field, ...]:
             120,
             (-20, 20),
             1,
+            optional=True,
             help=say("Minus is down."),
         ),
-        NumberField("side", say("Movement to the side"), "in or cm", -120, 120, (-20, 20), 1),
+        NumberField("side", say("Movement to the side"), "in or cm", -120, 120, (-20, 20), 1, optional=True),
         ChoiceField(
             "toward",
             say("Plus to the side means"),
@@ -88,6 +118,7 @@ def break_fields() -> tuple[Field, ...]:
             optional=True,
             help=say("If measured. With it the active share can be found."),
         ),
+        *way_fields(),
         *(shared[name] for name in SHARED),
         shared["batter"],
         shared["aim"],
@@ -97,6 +128,8 @@ def break_fields() -> tuple[Field, ...]:
 
 BREAK_GROUPS = (
     FieldGroup(say("How the movement is written"), ("toward", "movement_unit", "how")),
+    FieldGroup(say("In place of movement: where it left and crossed"), CROSSING_NAMES, open=False),
+    FieldGroup(say("In place of movement: nine numbers"), PATH_NAMES, open=False),
     FieldGroup(say("Where it leaves the hand"), SHARED[:3], open=False),
     FieldGroup(say("Field and air"), SHARED[3:], open=False),
     FieldGroup(say("Where it crosses the plate"), ("batter", "aim"), open=False),
@@ -105,6 +138,7 @@ BREAK_GROUPS = (
 
 EXAMPLE_BREAK: Raw = {
     **EXAMPLE_PITCH,
+    "way": "movement",
     "up": "-16",
     "side": "10",
     "toward": "glove",
@@ -115,38 +149,43 @@ EXAMPLE_BREAK: Raw = {
 """A high-school curve as a tracker might report it."""
 
 
-def read_break(values: Values) -> TypedBreak | tuple[Problem, ...]:
-    """Return what the fields describe, or the problem that involves several of them."""
-
-    def entered(name: str) -> float:
-        return cast(float, values[name])
-
+def read_break(values: Values) -> Typed | tuple[Problem, ...]:
+    """Return what the fields describe, or the problems that involve several of them."""
     glove = -1 if values["hand"] == "left" else 1
+    crossed = _crossed(values, glove)
+    total = cast("float | None", values["total_spin"])
+    total = None if total is None else total * RPM
+    if values["way"] == "crossing":
+        return read_crossing(values, glove, total, crossed)
+    if values["way"] == "path":
+        return read_path(values, glove, total, crossed)
+    blank = tuple(name for name in ("up", "side") if values[name] is None)
+    if blank:
+        return tuple(Problem(name, say("Enter a number.")) for name in blank)
+    up, side = (cast(float, values[name]) for name in ("up", "side"))
     unit = CENTIMETRE if values["movement_unit"] == "cm" else INCH
     to_the_right: Mapping[str, int] = {"glove": glove, "catcher": 1, "pitcher": -1}
-    counted = Movement(to_the_right[str(values["toward"])] * entered("side") * unit, entered("up") * unit)
+    counted = Movement(to_the_right[str(values["toward"])] * side * unit, up * unit)
     how = cast(Count, values["how"])
     if how == "gravity" and counted.up >= 0:
         message = say(
             "With gravity every pitch falls: enter a minus number, or choose a count by spin alone. "
             "You entered {entered}.",
-            entered=number(entered("up"), 1),
+            entered=number(up, 1),
         )
         return (Problem("up", message), Problem("how", message))
-    zone = BATTERS[str(values["batter"])]
+    return TypedBreak(glove, counted, how, total, crossed, values["movement_unit"] == "in")
+
+
+def _crossed(values: Values, glove: int) -> Crossed:
+    def entered(name: str) -> float:
+        return cast(float, values[name])
+
     air = density_at(entered("altitude") * FOOT, celsius(entered("temperature")), entered("humidity") / 100)
-    total = cast("float | None", values["total_spin"])
     position = (
         -glove * entered("release_side") * FOOT,
         (float(str(values["mound"])) - entered("extension")) * FOOT,
         entered("release_height") * FOOT,
     )
-    height = zone.middle if values["aim"] is None else entered("aim") * INCH
-    return TypedBreak(
-        glove,
-        counted,
-        how,
-        None if total is None else total * RPM,
-        Crossed(position, entered("speed") * MPH, (0.0, height), Conditions(density=air)),
-        values["movement_unit"] == "in",
-    )
+    height = BATTERS[str(values["batter"])].middle if values["aim"] is None else entered("aim") * INCH
+    return Crossed(position, entered("speed") * MPH, (0.0, height), Conditions(density=air))

@@ -176,10 +176,18 @@ ROW_HEIGHT = 44.0
 STRIP_LEFT, STRIP_RIGHT = 14.0, 326.0
 
 
+@dataclass(frozen=True)
+class TargetBand:
+    """The stretch of a line that is aimed at, and its words."""
+
+    low: float
+    high: float
+    words: Message
+
+
 def strip(
     rows: Sequence[Row],
-    band: tuple[float, float] | None,
-    band_words: Message,
+    band: TargetBand | None,
     ticks: Sequence[tuple[float, Message]],
     title: Message,
     description: Message,
@@ -189,7 +197,8 @@ def strip(
     ticks: values and their words along the foot. The line runs over all that is given.
     """
     everything = [value for row in rows for value in row.values]
-    everything += [value for value, _ in ticks] + list(band or ())
+    everything += [value for value, _ in ticks]
+    everything += [] if band is None else [band.low, band.high]
     low, high = min(everything), max(everything)
     room = 0.04 * (high - low or 1.0)
     low, high = low - room, high + room
@@ -200,11 +209,11 @@ def strip(
     top, bottom = 26.0, 32.0 + len(rows) * ROW_HEIGHT
     marks: list[Mark] = []
     if band is not None:
-        left, right = x(band[0]), x(band[1])
+        left, right = x(band.low), x(band.high)
         corners = ((left, top), (right, top), (right, bottom), (left, bottom))
         marks.append(Path(corners, "accent", closed=True, fill="shade", width=1.6))
         middle = min(max((left + right) / 2, 92.0), WIDTH - 92.0)
-        marks.append(Label((middle, 17), band_words, "middle", "accent", bold=True))
+        marks.append(Label((middle, 17), band.words, "middle", "accent", bold=True))
     marks.append(Path(((STRIP_LEFT, bottom), (STRIP_RIGHT, bottom)), "faint"))
     for value, words in ticks:
         marks.append(Path(((x(value), bottom), (x(value), bottom + 5)), "faint"))

@@ -11,7 +11,15 @@ from calculators.coaching.reading import cloud
 from calculators.coaching.spread import median
 from calculators.coaching.throws import Throw, values
 from calculators.desk.drawing import Drawing, Ink
-from calculators.desk.loop_figures import Cloud, Row, clock_on_line, movement_chart, strip, tick_step
+from calculators.desk.loop_figures import (
+    Cloud,
+    Row,
+    TargetBand,
+    clock_on_line,
+    movement_chart,
+    strip,
+    tick_step,
+)
 from calculators.desk.measures import Measures
 from calculators.desk.movement_tables import clock_words
 from calculators.desk.target_movement import MovementBox
@@ -78,22 +86,19 @@ def _speeds(
             rows.append(Row(name, tuple(speeds), middle, measures.speed(middle / factor * MPH, 1), ink))
     if not rows:
         return None
-    band, words = None, say("")
+    band = None
     if box is not None and fastball is not None:
         low, high = (factor * percent * fastball / 100 for percent in box.speed)
-        band = (low, high)
-        words = say(
-            "target {low} to {high}",
-            low=number(low),
-            high=measures.speed(high / factor * MPH),
-        )
-    everything = [value for row in rows for value in row.values] + list(band or ())
+        words = say("target {low} to {high}", low=number(low), high=measures.speed(high / factor * MPH))
+        band = TargetBand(low, high, words)
+    everything = [value for row in rows for value in row.values]
+    everything += [] if band is None else [band.low, band.high]
     step = tick_step(min(everything), max(everything))
     first = step * math.ceil(min(everything) / step)
     ticks = [
         (float(tick), say("{tick}", tick=str(tick))) for tick in range(first, int(max(everything)) + 1, step)
     ]
-    return strip(rows, band, words, ticks, say("Speed of each throw. The bar is the middle."), description)
+    return strip(rows, band, ticks, say("Speed of each throw. The bar is the middle."), description)
 
 
 def _clocks(kinds: Sequence[Kind], box: Box | None, description: Message) -> Drawing | None:
@@ -114,11 +119,12 @@ def _clocks(kinds: Sequence[Kind], box: Box | None, description: Message) -> Dra
         if mean is not None:
             line = tuple(hours(clock) for clock in clocks)
             rows.append(Row(name, line, hours(mean), say("{clock}", clock=clock_words(mean)), ink))
-    span, words = None, say("")
+    span = None
     if band is not None:
-        span = (hours(band.start), hours(band.end))
         words = say("target {start} to {end}", start=clock_words(band.start), end=clock_words(band.end))
-    everything = [value for row in rows for value in row.values] + list(span or ())
+        span = TargetBand(hours(band.start), hours(band.end), words)
+    everything = [value for row in rows for value in row.values]
+    everything += [] if span is None else [span.low, span.high]
     first, last = math.floor(min(everything)), math.ceil(max(everything))
     ticks = [(float(hour), say("{hour}", hour=str((hour - 1) % 12 + 1))) for hour in range(first, last + 1)]
-    return strip(rows, span, words, ticks, say("Clock of each throw. The bar is the middle."), description)
+    return strip(rows, span, ticks, say("Clock of each throw. The bar is the middle."), description)

@@ -8,7 +8,7 @@ from calculators.coaching.clock_faces import FULL_TURN
 from calculators.coaching.target import Target
 from calculators.desk.drawing import Drawing
 from calculators.desk.loop_fields import Aiming
-from calculators.desk.loop_figures import Row, clock_on_line, movement_chart, strip
+from calculators.desk.loop_figures import Row, TargetBand, clock_on_line, movement_chart, strip
 from calculators.desk.measures import Measures
 from calculators.desk.movement_tables import clock_words
 from calculators.desk.target_movement import MovementBox
@@ -57,8 +57,7 @@ def _clock_strip(aiming: Aiming, target: Target, headline: Message) -> Drawing:
     start, end = clock_words(band.start), clock_words(band.end)
     return strip(
         rows or [Row(say("no other pitch was given"), ())],
-        (hours(band.start), hours(band.end)),
-        say("target {start} to {end}", start=start, end=end),
+        TargetBand(hours(band.start), hours(band.end), say("target {start} to {end}", start=start, end=end)),
         ticks,
         say("On the clock. Two hours apart, pitches are told apart whatever their speed."),
         headline,
@@ -78,8 +77,7 @@ def _speed_strip(aiming: Aiming, target: Target, headline: Message) -> Drawing:
     rows.insert(0, Row(say("fastball"), (100.0,), 100.0, say("{percent}%", percent="100")))
     return strip(
         rows,
-        (slow, fast),
-        say("target {slow} to {fast}%", slow=number(slow), fast=number(fast)),
+        TargetBand(slow, fast, say("target {slow} to {fast}%", slow=number(slow), fast=number(fast))),
         [(tick, say("{percent}%", percent=number(tick))) for tick in STRIP_TICKS],
         say("In speed, as a share of the same day's fastball."),
         headline,
