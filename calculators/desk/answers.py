@@ -14,12 +14,16 @@ from calculators.words import Message, say
 
 @dataclass(frozen=True)
 class Fact:
-    """One line of the answer: a label, a value already in its unit, and the give or take of it."""
+    """One line of the answer: a label, a value already in its unit, and the give or take of it.
+
+    address: of a page elsewhere that the value names.
+    """
 
     label: Message
     value: Message
     give_or_take: Message | None = None
     note: Message | None = None
+    address: str | None = None
 
 
 NOTHING = say("–")

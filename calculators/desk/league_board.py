@@ -14,7 +14,7 @@ from calculators.desk.league_board_reading import Asked, read_files
 from calculators.desk.league_board_tables import League, mend_tables, passed_table, team_sheets
 from calculators.desk.pitch_count_answer import CAUTIONS, HOW_READ
 from calculators.desk.pitch_count_words import day_words, plain_day
-from calculators.desk.rule_choice import JOINT_GUIDELINE, why_unverified
+from calculators.desk.rule_choice import JOINT_GUIDELINE, rule_maker, why_unverified
 from calculators.words import Message, say, say_count
 from calculators.workload.board import board
 from calculators.workload.cells import key_of
@@ -127,7 +127,7 @@ def _facts(league: League) -> tuple[Fact, ...]:
         Fact(say("Rules"), say("{title}", title=rules.title)),
         Fact(say("Edition"), say(rules.edition)),
         Fact(say("Last checked"), plain_day(rules.last_checked)),
-        Fact(say("Read the rules at"), say("{link}", link=rules.link)),
+        rule_maker(rules),
     )
 
 

@@ -19,6 +19,7 @@ from calculators.desk.pitch_count_words import (
     plain_day,
     reason_words,
 )
+from calculators.desk.rule_choice import rule_maker
 from calculators.words import Catalogue, Message, say
 from calculators.workload.ages import NoGroupError, Pitcher, group_for
 from calculators.workload.availability import Availability, availability, strictest
@@ -272,7 +273,7 @@ def _about_rules(found: Availability) -> tuple[Fact, ...]:
         Fact(say("Group"), say(found.group.band.label)),
         Fact(say("Edition"), say(rules.edition)),
         Fact(say("Last checked"), plain_day(rules.last_checked)),
-        Fact(say("Read the rules at"), say("{link}", link=rules.link)),
+        rule_maker(rules),
     )
 
 

@@ -115,13 +115,18 @@ def _facts(facts: tuple[Fact, ...], write: _Writer) -> str:
     if not facts:
         return ""
     items = "".join(
-        f'<div class="fact"><dt>{write(fact.label)}</dt><dd><span class="value">{write(fact.value)}</span>'
+        f'<div class="fact"><dt>{write(fact.label)}</dt><dd><span class="value">{_value(fact, write)}</span>'
         + (f' <span class="give-or-take">{write(fact.give_or_take)}</span>' if fact.give_or_take else "")
         + (f'<span class="note">{write(fact.note)}</span>' if fact.note else "")
         + "</dd></div>"
         for fact in facts
     )
     return f'<dl class="facts">{items}</dl>'
+
+
+def _value(fact: Fact, write: _Writer) -> str:
+    value = write(fact.value)
+    return f'<a href="{escape(fact.address)}" rel="noreferrer">{value}</a>' if fact.address else value
 
 
 def _how_sure(how_sure: HowSure | None, write: _Writer) -> str:

@@ -17,6 +17,7 @@ def answer_text(answer: Answer, shelf: Shelf, catalogue: Catalogue) -> str:
         lines += [words(drawing.description) for drawing in answer.drawings]
         for fact in answer.facts:
             extra = [words(part) for part in (fact.give_or_take, fact.note) if part]
+            extra += [fact.address] if fact.address else []
             lines.append(f"{words(fact.label)}: {' '.join([words(fact.value), *extra])}")
         for table in answer.tables:
             lines += ["", *_table_lines(table, catalogue), ""]

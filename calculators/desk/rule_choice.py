@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calculators.desk.answers import Shelf
+from calculators.desk.answers import Fact, Shelf
 from calculators.desk.fields import Choice, ChoiceField
 from calculators.words import Message, say
 from calculators.workload.library import rule_sets
@@ -39,6 +39,11 @@ def rule_set_choices(shelf: Shelf) -> tuple[Choice, ...]:
         Choice(rules.slug, _marked(rules, rules.title, all(map(rules.unverified, rules.bands))))
         for rules in _in_order(shelf)
     )
+
+
+def rule_maker(rules: RuleSet) -> Fact:
+    """Return the line that leads to the rules themselves."""
+    return Fact(say("Read them at"), say("{body}", body=rules.body), address=rules.link)
 
 
 def _in_order(shelf: Shelf) -> list[RuleSet]:

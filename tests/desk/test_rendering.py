@@ -161,3 +161,13 @@ def test_wording_that_counts_follows_the_number() -> None:
         return speak(say_count("{count} day of rest", "{count} days of rest", count=days), ENGLISH)
 
     assert [rest(0), rest(1), rest(2)] == ["0 days of rest", "1 day of rest", "2 days of rest"]
+
+
+def test_a_fact_about_a_page_elsewhere_leads_there_on_the_screen_and_names_its_address_in_text() -> None:
+    rules = Fact(say("Read them at"), say("the <league>"), address='https://example.org/?a=1&b="2"')
+    answer = Answer(say("Rest."), facts=(rules,))
+    root = ET.fromstring(f"<div>{html_of(answer)}</div>")
+    link = root.find(".//dd//a")
+    assert link is not None
+    assert (link.get("href"), link.text) == (rules.address, "the <league>")
+    assert f"the <league> {rules.address}" in answer_text(answer, SHELF, ENGLISH)
