@@ -6,7 +6,7 @@ export PATH := $(CURDIR)/$(VENV)/bin:$(PATH)
 export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
-.PHONY: help ready site serve check new-edition edition serve-edition hand-outs edit test lint unit bench words schema clean
+.PHONY: help ready site serve check new-edition edition serve-edition hand-outs disk edit test lint unit bench words schema clean
 
 help: ## show these lines
 	@grep -E '^[a-z-]+:.*##' Makefile | sed 's/:.*## /\t/' | expand -t 16
@@ -45,6 +45,9 @@ serve-edition: ## serve an edition that was built, NAME=...
 
 hand-outs: ready ## cards, sheets and the bag set as PDFs, of the handbook or of NAME=...
 	python -m build_tools hand-outs $(if $(NAME),--edition $(NAME)) $(if $(SITE),--site $(SITE))
+
+disk: ready ## pack the site that was built, or NAME=..., for a memory stick
+	python -m build_tools disk $(if $(NAME),--edition $(NAME)) $(if $(SITE),--site $(SITE))
 
 edit: ready ## write entries and see the pages change (no calculators, no offline copy)
 	python -m build_tools edit --port $(PORT)

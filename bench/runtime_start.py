@@ -25,6 +25,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from bench.slowed import slowed
 from build_tools.finish.node import NODE_MODULES, bundle
+from build_tools.finish.page_script import page_values
 from build_tools.generate.calculator_pages import worked_examples
 from build_tools.places import Places
 
@@ -115,7 +116,7 @@ def _served(site: Path) -> Iterator[str]:
         for part in ("runtime", "pyscript"):
             (assets / part).symlink_to((site / "assets" / "bendbook" / part).resolve())
         (root / "stock").symlink_to(NODE_MODULES / "pyodide")
-        bundle(HERE / "runtime_start.js", assets / "bench.js", {"RUNTIME_MARK": "bench"})
+        bundle(HERE / "runtime_start.js", assets / "bench.js", page_values("bench"))
         (root / "index.html").write_text(
             '<!doctype html><title>bench</title><link rel="icon" href="data:,">'
             '<script type="module" src="assets/bendbook/bench.js"></script>'

@@ -22,6 +22,7 @@ from build_tools.changes.snapshots import record as write_snapshot
 from build_tools.checks.reading_grade import reading_report, too_hard, volunteer_grades
 from build_tools.checks.spelling import unknown_words
 from build_tools.dates import edition_date
+from build_tools.disk.commands import disk
 from build_tools.editions.commands import new_edition
 from build_tools.editions.opening import edition_names
 from build_tools.finish import FinishError, finish
@@ -200,6 +201,7 @@ commands.add_command(session)
 commands.add_command(new_edition)
 commands.add_command(new_entry)
 commands.add_command(hand_outs)
+commands.add_command(disk)
 
 
 def _remarks(remarks: tuple[str, ...]) -> None:

@@ -51,6 +51,7 @@ PAGE_WORDS: Mapping[str, Message] = {
     "kept": say("Kept on this device, edition of {date}. It works without a connection."),
     "kept_firmly": say("The browser keeps it until you remove it."),
     "kept_loosely": say("The browser may drop it when space runs low."),
+    "kept_on_disk": say("This copy is on a disk, edition of {date}. It needs no connection."),
     "kept_impossible": say("This browser keeps no copy. You need a connection to read on."),
     "kept_failed": say("No copy is kept yet. Open this page again with a good connection."),
     "kept_full": say("No copy is kept, because this device has too little free space."),

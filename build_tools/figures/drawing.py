@@ -26,6 +26,9 @@ INK = "var(--ink, currentColor)"
 SEAM = "var(--seam, currentColor)"
 SHADE = "var(--figure-shade, #000)"
 
+NAMESPACES = 'xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
+"""`xlink:href` and not `href`, because the theme, changing pages, takes every `href` for a link's address."""
+
 
 @dataclass(frozen=True)
 class Sheet:

@@ -11,6 +11,7 @@ from xml.sax.saxutils import escape
 
 from build_tools.figures.body import body
 from build_tools.figures.drawing import (
+    NAMESPACES,
     WIDTH,
     Sheet,
     hand_and_ball,
@@ -106,7 +107,7 @@ def _figure(
     extras = _dials(grip, hold, hand, view, words)
     svg = "".join(
         (
-            f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing grip-figure" role="img" '
+            f'<svg {NAMESPACES} class="drawing grip-figure" role="img" '
             f'viewBox="0 {top:g} {WIDTH:g} {_HEIGHT - top:g}" aria-labelledby="{name}-title {name}-words">',
             f'<title id="{name}-title">{escape(speak(title(grip, hand, view), words))}</title>',
             f'<desc id="{name}-words">{escape(speak(told, words))}</desc>',

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from xml.sax.saxutils import quoteattr
 
-from build_tools.figures.drawing import Sheet, hand_and_ball, thumb_dial
+from build_tools.figures.drawing import NAMESPACES, Sheet, hand_and_ball, thumb_dial
 from build_tools.figures.grip_figure import drawn_hold
 from build_tools.figures.pose import clock_deg
 from build_tools.figures.scene import View
@@ -39,7 +39,7 @@ def small_figure(grip: Grip, catalogue: Catalogue, view: View = "pitcher") -> st
     first, last = (clock_deg(clock) for clock in thumb_clocks(grip.choices.thumb, "right"))
     dial = thumb_dial(_DIAL, _DIAL_RADIUS, first, last) if view == "pitcher" else ""
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing grip-small" role="img" viewBox="{box}" '
+        f'<svg {NAMESPACES} class="drawing grip-small" role="img" viewBox="{box}" '
         f"aria-label={quoteattr(speak(_told(grip, view), catalogue))}>"
         f"{hand_and_ball(drawn_hold(grip.hold)[1][view], sheet, name)}{dial}</svg>"
     )

@@ -14,6 +14,7 @@ from build_tools.finish.errors import FinishError
 from build_tools.finish.home_screen import put_home_screen
 from build_tools.finish.node import BROWSER, PROJECT, bundle
 from build_tools.finish.page_changes import let_pages_change
+from build_tools.finish.page_script import page_values
 from build_tools.finish.runtime import Questions, put_runtime
 from build_tools.finish.tidy import tidy
 
@@ -93,8 +94,8 @@ def put_page_script(
     keeps_a_copy: False for an author's preview, where a kept copy would show yesterday's page.
     """
     mark = put_runtime(assets, build, package, questions)
-    define = {"RUNTIME_MARK": mark, "KEEPS_A_COPY": keeps_a_copy}
-    bundle(BROWSER / "page" / "bendbook.js", assets / "bendbook.js", define)
+    values = page_values(mark, keeps_a_copy=keeps_a_copy)
+    bundle(BROWSER / "page" / "bendbook.js", assets / "bendbook.js", values)
 
 
 def _names(build: Path) -> tuple[str, ...]:

@@ -41,8 +41,24 @@ def run_node(script: Path, job: Mapping[str, Any]) -> str:
     return done.stdout
 
 
-def bundle(entry: Path, out: Path, define: Mapping[str, Any], external: tuple[str, ...] = ()) -> None:
-    """Bundle a script and what it imports into one file; `define` puts the build's values in."""
+def bundle(
+    entry: Path,
+    out: Path,
+    define: Mapping[str, Any],
+    external: tuple[str, ...] = (),
+    *,
+    classic: bool = False,
+) -> None:
+    """Bundle a script and what it imports into one file; `define` puts the build's values in.
+
+    classic: not as a module; a page opened from a disk can load no other.
+    """
     out.parent.mkdir(parents=True, exist_ok=True)
-    job = {"entry": str(entry), "out": str(out), "define": dict(define), "external": list(external)}
+    job = {
+        "entry": str(entry),
+        "out": str(out),
+        "define": dict(define),
+        "external": list(external),
+        "classic": classic,
+    }
     run_node(BROWSER / "pack" / "bundle.mjs", job)

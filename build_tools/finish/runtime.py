@@ -52,7 +52,7 @@ def put_runtime(assets: Path, build: Path, package: Path, questions: Questions) 
     bundle(
         BROWSER / "worker" / "interpreter.mjs",
         runtime / "interpreter.mjs",
-        {"EDITION_FILES": files, "PYODIDE_VERSION": _version_of("pyodide")},
+        {"EDITION_FILES": files, "PYODIDE_VERSION": version_of("pyodide")},
     )
     _put_pyscript(pyscript)
     return _mark_of_all([*runtime.iterdir(), *pyscript.iterdir()])
@@ -67,7 +67,7 @@ def pack(build: Path, package: Path) -> Path:
         *sorted((BROWSER / "pack").iterdir()),
         NODE_MODULES / "pyodide" / "package.json",
     ]
-    names = json.dumps([sorted(sources), MARGIN, _version_of("@pyscript/core")])
+    names = json.dumps([sorted(sources), MARGIN, version_of("@pyscript/core")])
     key = hashlib.sha256((names + _mark_of_all(inputs)).encode()).hexdigest()[:16]
     packed = build / "cache" / f"runtime-{key}"
     if packed.is_dir():
@@ -148,7 +148,8 @@ def _put_pyscript(folder: Path) -> None:
         (folder / path.name).write_text("\n".join(kept) + "\n", encoding="utf-8")
 
 
-def _version_of(name: str) -> str:
+def version_of(name: str) -> str:
+    """Return the version of one of node's packages."""
     about = json.loads((NODE_MODULES / name / "package.json").read_text(encoding="utf-8"))
     return str(about["version"])
 

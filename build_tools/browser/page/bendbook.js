@@ -39,10 +39,12 @@
 //   <button type="button" data-keep>                asks the browser to keep it for good
 //   made here: <section class="edition-banner">, <span class="link-note"> behind the copy button, and
 //   <span class="only-heard">, which a style sheet hides from sight only
+/* global FROM_DISK -- put in by the build: true in the copy that is opened from a disk */
 import { serveCalculator } from "./calculator.js";
 import { serveCounter } from "./counter.js";
 import { keepEdition, showKept } from "./edition.js";
 import { showByDate } from "./dates.js";
+import { leadToPages } from "./disk_links.js";
 import { applyHand, serveHandChoice } from "./hand.js";
 import { applyLargePrint, serveLargePrint } from "./large_print.js";
 import { serveLog } from "./log.js";
@@ -67,6 +69,7 @@ function openPage() {
 }
 
 document.documentElement.classList.remove("no-js");
+if (FROM_DISK) leadToPages();
 serveTerms();
 serveHandChoice();
 servePrinting();

@@ -1,5 +1,6 @@
 // The copy kept on this device: registers the offline worker, says what is kept, offers a new edition.
-/* global KEEPS_A_COPY -- put in by the build: false while an author previews pages */
+/* global KEEPS_A_COPY, FROM_DISK, EDITION_DATE -- put in by the build: false while an author previews pages;
+   true in the copy that is opened from a disk; the day the edition is of, in that copy */
 import { root } from "./root.js";
 import { keepTyped } from "./typed.js";
 import { word, writtenDate } from "./words.js";
@@ -18,6 +19,7 @@ export function showKept() {
 }
 
 export async function keepEdition() {
+  if (FROM_DISK) return to({ name: "on_disk", date: EDITION_DATE });
   if (!KEEPS_A_COPY || !navigator.serviceWorker || !isSecureContext) return to({ name: "impossible" });
   const worker = navigator.serviceWorker;
   let controlled = Boolean(worker.controller);
@@ -149,6 +151,7 @@ function to(next) {
 function keptWords() {
   // In steps, because every change of this line is read out to those who listen.
   if (state.name === "keeping") return word("keeping", { percent: 10 * Math.floor((10 * state.done) / state.total) });
+  if (state.name === "on_disk") return word("kept_on_disk", { date: writtenDate(state.date) });
   if (state.name !== "kept") return state.name === "unknown" ? "" : word(`kept_${state.name}`);
   const kept = word("kept", { date: writtenDate(state.date) });
   if (state.firmly === undefined) return kept;

@@ -1,7 +1,9 @@
 // The calculators behind one small interface:
 //   start(language) -> Promise<{ answer(name, fieldsJSON) -> Promise<JSON string>, stop() }>
 // Fails with an Error whose message begins with its kind: "download: ...", "damaged: ..." or "start: ...".
-// A page does not know which route it has. Another route (a page opened from disk) joins in `route`.
+// A page does not know which route it has: PyScript's worker, or, opened from a disk, Pyodide alone.
+/* global FROM_DISK -- put in by the build: true in the copy that is opened from a disk */
+import { startFromDisk } from "./disk_route.js";
 import { startPyScript } from "./pyscript_route.js";
 
 const ANSWER_MS = 30_000;
@@ -20,7 +22,7 @@ export function isSupported() {
 }
 
 export function start(language) {
-  started ??= route()({ language, fresh: failures > 0, report }).then(guarded, (error) => {
+  started ??= startOnThisPage({ language, fresh: failures > 0, report }).then(guarded, (error) => {
     started = null;
     failures += 1;
     throw error;
@@ -28,8 +30,8 @@ export function start(language) {
   return started;
 }
 
-function route() {
-  return startPyScript;
+function startOnThisPage(wishes) {
+  return FROM_DISK ? startFromDisk(wishes) : startPyScript(wishes);
 }
 
 function report(progress) {

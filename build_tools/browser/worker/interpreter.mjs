@@ -6,7 +6,9 @@
 //   {stage: "download", done, total} in bytes, then {stage: "start"}, then {stage: "ready"},
 //   or {failed: "KIND: detail"}, where KIND is download, damaged or start.
 /* global EDITION_FILES, PYODIDE_VERSION -- put in by the build: name -> {size, mark} */
+import { within } from "../within.js";
 import { withoutDatabases } from "./no_databases.mjs";
+import { noPackages } from "./no_packages.mjs";
 import unpack from "./unpack.py";
 
 export const version = PYODIDE_VERSION;
@@ -64,7 +66,7 @@ async function start(options) {
         indexURL: folder,
         packageBaseUrl: folder,
         createPyodideModule: asm.default,
-        lockFileContents: NO_PACKAGES,
+        lockFileContents: noPackages(version),
       }),
       () => new RuntimeFailure("start", "the interpreter did not start in time"),
     ),
@@ -86,11 +88,6 @@ desk_worker.counter_in(language)
 del language`;
 
 const CONTENT = Object.keys(EDITION_FILES).filter((name) => !name.match(/^py(odide|thon)/));
-
-const NO_PACKAGES = JSON.stringify({
-  info: { abi_version: "2026_0", arch: "wasm32", platform: "emscripten", python: "3.14.2", version },
-  packages: {},
-});
 
 // Fetches a file to the last byte. A server may be silent for a while, but not for ever.
 async function download(name, count) {
@@ -118,14 +115,6 @@ async function take(fetching) {
   } catch (error) {
     throw error instanceof RuntimeFailure ? error : new RuntimeFailure("download", String(error.message ?? error));
   }
-}
-
-function within(milliseconds, promise, failure) {
-  let timer;
-  const late = new Promise((_, reject) => {
-    timer = setTimeout(() => reject(failure()), milliseconds);
-  });
-  return Promise.race([promise, late]).finally(() => clearTimeout(timer));
 }
 
 // Pyodide fetches these two by itself and does not notice when that fails; it gets what we have checked.
