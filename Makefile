@@ -30,8 +30,8 @@ site: ready ## build the handbook into site/
 serve: site ## build the handbook, serve it and print the address
 	python -m build_tools serve --port $(PORT)
 
-check: ready ## look over every entry and every edition; nothing is written
-	python -m build_tools check
+check: ready ## look over every entry and every edition; with URL=..., a handbook on a server
+	python -m build_tools $(if $(URL),visit $(URL),check)
 
 new-edition: ready ## start a league's own edition; LIKE=pennimoor-valley takes that one's pages along
 	python -m build_tools new-edition $(if $(LIKE),--like $(LIKE))

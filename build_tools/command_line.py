@@ -21,6 +21,7 @@ from build_tools.changes.snapshots import SnapshotError, history, taken
 from build_tools.changes.snapshots import record as write_snapshot
 from build_tools.checks.reading_grade import reading_report, too_hard, volunteer_grades
 from build_tools.checks.spelling import unknown_words
+from build_tools.chromium import ChromiumError
 from build_tools.dates import edition_date
 from build_tools.disk.commands import disk
 from build_tools.editions.commands import new_edition
@@ -31,6 +32,7 @@ from build_tools.generate.build_docs import Generated
 from build_tools.generate.build_docs import generate as generate_docs
 from build_tools.generate.calculator_pages import WorkedExampleError, calculator_names
 from build_tools.hand_outs.commands import hand_outs
+from build_tools.hosting.commands import print_headers, visit
 from build_tools.league_board import board
 from build_tools.loading.library import load
 from build_tools.loading.mistakes import ContentError
@@ -43,7 +45,15 @@ from build_tools.words.extraction import update_words
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
-TOLD = (ContentError, WorkedExampleError, CatalogueError, MissingFontError, FinishError, SnapshotError)
+TOLD = (
+    ContentError,
+    WorkedExampleError,
+    CatalogueError,
+    MissingFontError,
+    FinishError,
+    SnapshotError,
+    ChromiumError,
+)
 """Errors that say by themselves what to do; shown without a traceback."""
 
 
@@ -202,6 +212,8 @@ commands.add_command(new_edition)
 commands.add_command(new_entry)
 commands.add_command(hand_outs)
 commands.add_command(disk)
+commands.add_command(print_headers)
+commands.add_command(visit)
 
 
 def _remarks(remarks: tuple[str, ...]) -> None:

@@ -16,7 +16,6 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from build_tools.browser.words import page_words
 from build_tools.generate.build_docs import generate
 from build_tools.loading.mistakes import ContentError
 from build_tools.places import told_places
@@ -24,7 +23,7 @@ from build_tools.theme.words import FRAME_WORDS
 from build_tools.words.catalogue import SOURCE_LANGUAGE, languages, open_catalogue
 from calculators.words import Catalogue, speak
 
-Words = dict[str, dict[str, str]]
+Words = dict[str, dict[str, str] | str]
 
 _command = ""
 _words_by_language: dict[str, Words] = {}
@@ -47,7 +46,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     config.nav = json.loads((places.build / "navigation.json").read_text(encoding="utf-8"))
     _frame(config, json.loads(places.frame.read_text(encoding="utf-8")))
     for language in languages(places.locale):
-        _words_by_language[language] = _frame_words(open_catalogue(places.locale, language))
+        _words_by_language[language] = _frame_words(language, open_catalogue(places.locale, language))
     config.extra.update(_words_by_language[SOURCE_LANGUAGE])
     return config
 
@@ -75,6 +74,6 @@ def on_page_context(context: TemplateContext, page: Page, config: MkDocsConfig, 
     return context
 
 
-def _frame_words(catalogue: Catalogue) -> Words:
+def _frame_words(language: str, catalogue: Catalogue) -> Words:
     frame = {name: speak(message, catalogue) for name, message in FRAME_WORDS.items()}
-    return {"words": frame, "script_words": page_words(catalogue)}
+    return {"words": frame, "page_language": language}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 
 from calculators.words import Catalogue, Message, say, speak
@@ -65,5 +66,11 @@ PAGE_WORDS: Mapping[str, Message] = {
 
 
 def page_words(catalogue: Catalogue) -> dict[str, str]:
-    """Return the words in one language, for the JSON block `bendbook-words` of every page."""
+    """Return the words in one language."""
     return {name: speak(message, catalogue) for name, message in PAGE_WORDS.items()}
+
+
+def words_script(language: str, catalogue: Catalogue) -> str:
+    """Return the small script that hands the page's script its words; a page loads that of its language."""
+    words = json.dumps(page_words(catalogue), ensure_ascii=False)
+    return f"(self.bendbookWords ??= {{}})[{json.dumps(language)}] = {words};\n"

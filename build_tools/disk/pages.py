@@ -10,6 +10,7 @@ from pathlib import Path
 
 from build_tools.disk.links import to_page
 from build_tools.disk.scripts import WORKER_SHIM
+from build_tools.hosting.policy import FROM_DISK, with_policy
 
 HREF = re.compile(r'(?<=\shref=")([^"]*)(?=")')
 SERVER_ONLY = re.compile(r'\s*<link rel="(?:manifest|preload)"[^>]*>')
@@ -40,6 +41,7 @@ def _mended(text: str, folder: Path, root: Path) -> str:
         return json.dumps(wishes)
 
     shim = Path(os.path.relpath(root / WORKER_SHIM, folder)).as_posix()
+    text = with_policy(text, FROM_DISK)
     text = HREF.sub(lead, text)
     text = FRAME_WISHES.sub(wish, text)
     text = SERVER_ONLY.sub("", text)

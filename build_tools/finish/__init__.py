@@ -17,6 +17,7 @@ from build_tools.finish.page_changes import let_pages_change
 from build_tools.finish.page_script import page_values
 from build_tools.finish.runtime import Questions, put_runtime
 from build_tools.finish.tidy import tidy
+from build_tools.hosting.policy import put_policy
 
 __all__ = ["FinishError", "Report", "edition_date", "finish", "put_page_script"]
 
@@ -71,6 +72,7 @@ def finish(
     put_home_screen(site, *_names(build))
     tidy(site)
     let_pages_change(site)
+    put_policy(site)
     report = _reported(put_edition(site, date or edition_date(), base))
     sent = sum(report.sent.values())
     if sent > most_sent:

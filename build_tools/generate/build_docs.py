@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from build_tools.browser.words import words_script
 from build_tools.changes.page import changes_page
 from build_tools.changes.snapshots import history, recorded
 from build_tools.dates import edition_date
@@ -91,6 +92,9 @@ def generate(places: Places) -> Generated:
     files |= assets(THEME, PROJECT / "node_modules")
     files |= edition_files(library)
     files |= {f"assets/demo/{name}": text.encode() for name, text in library.demo.items()}
+    for language in languages(places.locale):
+        script = words_script(language, open_catalogue(places.locale, language))
+        files[f"assets/bendbook/words.{language}.js"] = script.encode()
     files["assets/pitcher-file.json"] = schema_text(pitcher_file_schema()).encode()
     return Generated(pages, write_files(places.docs, files), questions, library.remarks)
 

@@ -7,21 +7,18 @@ address, or taken off where nobody has said what that is.
 from __future__ import annotations
 
 import functools
-import os
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
+from playwright.sync_api import Page
+
+from build_tools.chromium import open_chromium
 from build_tools.hand_outs.kinds import HAND_OUTS, Paper, PdfFile, files_of
 
-if TYPE_CHECKING:
-    from playwright.sync_api import Page
-
-CHROMIUM = "/usr/bin/chromium"
-FLAGS = ("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-background-networking")
 MARGIN = "10mm"
 
 _LEAD_LINKS = """([here, live]) => {
@@ -35,7 +32,7 @@ _LEAD_LINKS = """([here, live]) => {
 
 
 class PrintingError(Exception):
-    """The PDFs cannot be made. The message says what is missing."""
+    """There is nothing to print. The message says what to do."""
 
 
 def print_hand_outs(site: Path, out: Path, papers: tuple[Paper, ...], live: str = "") -> list[Path]:
@@ -43,14 +40,14 @@ def print_hand_outs(site: Path, out: Path, papers: tuple[Paper, ...], live: str 
 
     site: a finished site. out: the folder for the PDFs; made where it is missing. papers: sizes of paper.
     live: the address the site is found at, for links in the PDFs; empty where nobody has said.
-    Raises PrintingError where there is no such site, no Chromium or no Playwright.
+    Raises PrintingError where there is no such site, and ChromiumError where there is no Chromium.
     """
     wanted = [slug for slug in HAND_OUTS if (site / "print" / slug / "index.html").is_file()]
     if not wanted:
         raise PrintingError(f"{site} holds no hand-outs. Build it first: python -m build_tools build")
     out.mkdir(parents=True, exist_ok=True)
     made: list[Path] = []
-    with _served(site) as here, _browser() as browser:
+    with _served(site) as here, open_chromium() as browser:
         page = browser.new_page(service_workers="block")
         for file in (file for slug in wanted for file in files_of(slug, papers)):
             _open(page, f"{here}print/{file.hand_out}/", file)
@@ -59,7 +56,7 @@ def print_hand_outs(site: Path, out: Path, papers: tuple[Paper, ...], live: str 
             page.pdf(
                 path=path,
                 format=file.paper.capitalize(),
-                margin=dict.fromkeys(("top", "right", "bottom", "left"), MARGIN),
+                margin={"top": MARGIN, "right": MARGIN, "bottom": MARGIN, "left": MARGIN},
                 print_background=True,
                 tagged=True,
             )
@@ -70,27 +67,9 @@ def print_hand_outs(site: Path, out: Path, papers: tuple[Paper, ...], live: str 
 def _open(page: Page, address: str, file: PdfFile) -> None:
     page.emulate_media(media="print", color_scheme="light")
     page.goto(address + ("?large" if file.large else ""))
-    page.wait_for_function("!document.documentElement.classList.contains('no-js')")
+    page.locator("html:not(.no-js)").wait_for()
     page.evaluate("hand => document.documentElement.dataset.hand = hand", "left" if file.left else "right")
     page.evaluate("document.fonts.ready")
-
-
-@contextmanager
-def _browser() -> Iterator[Any]:
-    try:
-        from playwright.sync_api import Error, sync_playwright
-    except ImportError as missing:
-        raise PrintingError("Playwright is missing. Run: pip install playwright") from missing
-    with sync_playwright() as running:
-        executable = os.environ.get("BENDBOOK_CHROMIUM", CHROMIUM)
-        try:
-            browser = running.chromium.launch(executable_path=executable, args=list(FLAGS))
-        except Error as failed:
-            raise PrintingError(
-                f"Chromium did not start from {executable}. Install it, or name it in BENDBOOK_CHROMIUM."
-            ) from failed
-        yield browser
-        browser.close()
 
 
 class _Quiet(SimpleHTTPRequestHandler):

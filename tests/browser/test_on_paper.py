@@ -228,7 +228,7 @@ def test_a_page_prints_on_few_sheets_without_what_only_a_screen_needs(
     root = page.url.removesuffix(f"{kind}/{every[0]}/")
     for name in every[:: max(1, len(every) // 6)]:
         page.goto(f"{root}{kind}/{name}/")
-        page.wait_for_function("!document.documentElement.classList.contains('no-js')")
+        page.locator("html:not(.no-js)").wait_for()
         shown = page.locator(FRAME).evaluate_all(
             "parts => parts.filter(part => part.checkVisibility()).map(part => part.outerHTML.slice(0, 80))"
         )

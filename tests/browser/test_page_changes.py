@@ -14,10 +14,12 @@ WAIT_MS = 30_000
 
 def follow(page: Page, address: str, heading: str) -> None:
     """Tap a link to an address, wherever on the page it is, and wait for the page it leads to."""
-    link = """address => [...document.querySelectorAll("main a, header a, nav a")]
-        .find((link) => link.href === address)"""
-    page.wait_for_function(link, arg=address)
-    page.evaluate(f"address => ({link})(address).click()", address)
+    with page.expect_event("framenavigated"):
+        page.evaluate(
+            """address => [...document.querySelectorAll("main a, header a, nav a")]
+                .find((link) => link.href === address).click()""",
+            address,
+        )
     expect(page.locator("h1").first).to_contain_text(heading)
     assert page.url == address
 

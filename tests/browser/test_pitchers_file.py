@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import gettext
-import json
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -12,7 +11,7 @@ import jinja2
 import pytest
 from playwright.sync_api import Page, expect
 
-from build_tools.browser.words import page_words
+from build_tools.browser.words import words_script
 from build_tools.places import PROJECT
 from calculators.desk.read_session import CALCULATOR
 from calculators.desk.render_html import form_html
@@ -41,7 +40,7 @@ def page(tmp_path: Path, serve: Callable, open_page: Callable) -> Page:
     (tmp_path / "script.js").write_text(SCRIPT, encoding="utf-8")
     (tmp_path / "index.html").write_text(
         f'<!doctype html><html lang="en"><title>Form</title><link rel="icon" href="data:,">'
-        f'<script type="application/json" id="bendbook-words">{json.dumps(page_words(ENGLISH))}</script>'
+        f"<script>{words_script('en', ENGLISH)}</script>"
         f"<div data-desk>{form_html(CALCULATOR, shelf(), ENGLISH)}{record}</div>"
         f'<script type="module" src="script.js"></script>',
         encoding="utf-8",

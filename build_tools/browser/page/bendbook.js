@@ -3,7 +3,7 @@
 //
 //   <html lang="en" class="no-js">                  this script takes no-js away; a style sheet hides what
 //                                                   stands under [data-needs-script] while it is there
-//   <script type="application/json" id="bendbook-words">   the words it shows, by name: see ../words.py
+//   <script src="words.en.js">                      the words it shows, by name: see ../words.py
 //
 //   <div data-desk>                                 one calculator
 //     <div data-echo aria-hidden="true">            the answer's sentence again, kept in sight while one types

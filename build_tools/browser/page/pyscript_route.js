@@ -37,7 +37,10 @@ export async function startPyScript({ language, fresh, report }) {
 }
 
 async function startWorker(channel, language, fresh) {
-  const { PyWorker } = await loadPyScript();
+  const { PyWorker, hooks } = await loadPyScript();
+  // PyScript hands its worker's hooks over as text to be evaluated, which the page's policy forbids; none of
+  // them is needed here.
+  for (const name of Object.getOwnPropertyNames(hooks.worker)) hooks.worker[name].clear?.();
   const interpreter = new URL(`${root}assets/bendbook/runtime/interpreter.mjs`);
   interpreter.search = new URLSearchParams({ edition: RUNTIME_MARK, channel, language, fresh: fresh ? "1" : "0" });
   // From a blob and not from the server, because PyScript waits for ever for a program it cannot fetch.

@@ -1,5 +1,5 @@
-// The words this script shows stand in the page, in the page's language:
-//   <script type="application/json" id="bendbook-words">{"ready": "Ready.", ...}</script>
+// The words this script shows come with a script of their own, one a language, which a page loads before this:
+//   self.bendbookWords = { en: { ready: "Ready.", ... } }
 // Their English is in build_tools/browser/words.py, under the same names.
 export function word(name, values = {}) {
   const text = wordsOfThisPage()[name] ?? name;
@@ -18,6 +18,5 @@ export function writtenDate(civil) {
 }
 
 function wordsOfThisPage() {
-  const block = document.getElementById("bendbook-words");
-  return block ? JSON.parse(block.textContent) : {};
+  return self.bendbookWords?.[language()] ?? {};
 }

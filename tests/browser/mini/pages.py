@@ -7,7 +7,7 @@ import gettext
 import json
 from pathlib import Path
 
-from build_tools.browser.words import page_words
+from build_tools.browser.words import words_script
 from build_tools.finish import Report, finish, put_page_script
 
 HERE = Path(__file__).parent
@@ -50,7 +50,7 @@ def make_preview(site: Path, build: Path) -> None:
 
 
 def _write(path: Path, root: str, body: str) -> None:
-    words = json.dumps(page_words(gettext.NullTranslations()))
+    words = words_script("en", gettext.NullTranslations())
     path.parent.mkdir(parents=True, exist_ok=True)
     path.write_text(
         f"""<!doctype html>
@@ -59,7 +59,7 @@ def _write(path: Path, root: str, body: str) -> None:
 <link rel="icon" href="{root}assets/bendbook/icons/icon.svg">
 <link rel="manifest" href="{root}manifest.webmanifest">
 <link rel="stylesheet" href="{root}bendbook.css">
-<script type="application/json" id="bendbook-words">{words}</script>
+<script>{words}</script>
 <script type="module" src="{root}assets/bendbook/bendbook.js"></script></head>
 <body><nav><a id="home" href="{root or "./"}">Home</a>
 <a id="to-fall" href="{root}calculators/fall/">Fall</a>

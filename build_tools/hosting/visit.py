@@ -1,0 +1,148 @@
+"""Looks over a handbook on a server, as a reader's browser meets it."""
+
+from __future__ import annotations
+
+import json
+import time
+import urllib.request
+from collections.abc import Iterator
+from dataclasses import dataclass
+from urllib.parse import urljoin, urlsplit
+
+from playwright.sync_api import BrowserContext, Error, Page, Request, Response, ViewportSize, expect
+
+from build_tools.chromium import open_chromium
+
+PHONE: ViewportSize = {"width": 390, "height": 780}
+FIRST_COPY_MS = 180_000
+ANSWER_MS = 60_000
+MOST_SENT = 8_000_000
+CALCULATORS = ("calculators/spin-to-break/", "calculators/pitch-count/")
+PAGES = ("", "guide/warning-signs/", "grips/", "print/")
+
+KEPT = """async () => {
+    const kept = [];
+    for (const name of await caches.keys()) {
+        for (const { url } of await (await caches.open(name)).keys()) kept.push(url.split("?")[0]);
+    }
+    return kept;
+}"""
+"""The addresses of what the browser's copy holds."""
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing looked at: whether it is as it should be, and what was found."""
+
+    good: bool
+    what: str
+
+
+def visit(address: str) -> Iterator[Finding]:
+    """Visit a handbook on a server with a fresh browser and yield what is found; ends where nothing answers.
+
+    address: of its first page, such as https://example.org/league/handbook/.
+    """
+    with open_chromium() as browser, browser.new_context(viewport=PHONE) as context:
+        yield from _Visit(address, context).findings()
+
+
+class _Visit:
+    """A visit to one address; notes what the browser asks for and what goes wrong."""
+
+    def __init__(self, address: str, context: BrowserContext) -> None:
+        self.address = address if address.endswith("/") else f"{address}/"
+        self.context = context
+        self.foreign: list[str] = []
+        self.wrong: list[str] = []
+        context.on("request", self._note)
+        context.on("weberror", lambda error: self.wrong.append(str(error.error)))
+
+    def _note(self, request: Request) -> None:
+        parts = urlsplit(request.url)
+        if parts.scheme not in ("data", "blob") and parts.netloc != urlsplit(self.address).netloc:
+            self.foreign.append(parts.netloc)
+
+    def findings(self) -> Iterator[Finding]:
+        page = self.context.new_page()
+        try:
+            first = page.goto(self.address)
+        except Error as error:
+            yield Finding(False, f"{self.address} cannot be reached: {error.message.splitlines()[0]}")
+            return
+        if first is None or not first.ok:
+            yield Finding(False, f"{self.address} answers {first.status if first else 'nothing'}")
+            return
+        yield Finding(True, f"{self.address} answers")
+        yield _policy(page, first)
+        yield self._edition(page)
+        kept = self._copy(page)
+        yield kept
+        if kept.good:
+            yield _size(page)
+            self.context.set_offline(True)
+            yield self._pages_offline(page)
+            yield self._calculators_offline(page)
+        yield Finding(
+            not self.foreign, f"asks other hosts: {', '.join(dict.fromkeys(self.foreign)) or 'none'}"
+        )
+        yield Finding(not self.wrong, f"errors on pages: {'; '.join(self.wrong[:3]) or 'none'}")
+
+    def _edition(self, page: Page) -> Finding:
+        answer = page.request.get(urljoin(self.address, "edition.json"))
+        if not answer.ok:
+            return Finding(False, "edition.json is missing; was the whole site put there?")
+        told = json.loads(answer.text())
+        return Finding(True, f"edition {told['edition']} of {told['date']}, {told['files']} files")
+
+    def _copy(self, page: Page) -> Finding:
+        if not page.evaluate("isSecureContext"):
+            return Finding(False, "keeps no copy: the address must begin with https")
+        begun = time.monotonic()
+        try:
+            expect(page.locator("[data-kept]")).to_contain_text("Kept on this device", timeout=FIRST_COPY_MS)
+        except AssertionError:
+            said = page.locator("[data-kept]").inner_text() or "nothing"
+            return Finding(False, f"keeps no copy; the page says: {said}")
+        return Finding(True, f"copy kept after {time.monotonic() - begun:.1f} s")
+
+    def _pages_offline(self, page: Page) -> Finding:
+        for path in PAGES:
+            try:
+                page.goto(urljoin(self.address, path))
+                expect(page.locator("main h1").first).to_be_visible()
+            except (Error, AssertionError):
+                return Finding(False, f"offline, /{path} does not open")
+        return Finding(True, f"offline, {len(PAGES)} pages open")
+
+    def _calculators_offline(self, page: Page) -> Finding:
+        for path in CALCULATORS:
+            try:
+                page.goto(urljoin(self.address, path))
+                page.locator("form[data-calculator] [type=submit]").click()
+                expect(page.locator("[data-example-note]")).to_be_hidden(timeout=ANSWER_MS)
+            except (Error, AssertionError):
+                return Finding(False, f"offline, /{path} does not answer")
+        return Finding(True, f"offline, {len(CALCULATORS)} calculators answer")
+
+
+def _policy(page: Page, first: Response) -> Finding:
+    header = first.headers.get("content-security-policy")
+    in_page = page.locator("meta[http-equiv=Content-Security-Policy]")
+    policy = header or (in_page.get_attribute("content") if in_page.count() else None) or ""
+    way = "as a header" if header else "in the page" if policy else "missing"
+    return Finding("default-src 'none'" in policy, f"policy against other hosts: {way}")
+
+
+def _size(page: Page) -> Finding:
+    total = sum(map(_sent, page.evaluate(KEPT)))
+    small = total <= MOST_SENT
+    mend = "" if small else "; let the server compress what it sends"
+    return Finding(small, f"{total / 1e6:.2f} MB sent for the whole copy{mend}")
+
+
+def _sent(address: str) -> int:
+    """Return the bytes that a server sends for a file to a browser, which unpacks."""
+    asked = urllib.request.Request(address, headers={"Accept-Encoding": "gzip, br"})
+    with urllib.request.urlopen(asked, timeout=30) as answer:
+        return len(answer.read())
