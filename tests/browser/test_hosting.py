@@ -11,6 +11,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser
 
 from build_tools.hosting.headers import KEPT_FOLDERS, SERVERS, headers
 from build_tools.hosting.policy import INLINE_SCRIPT, policy_of, with_policy
