@@ -29,7 +29,7 @@ def test_every_calculator_is_used_and_nothing_is_sent_or_stored(
     server = serve(handbook)
     page = open_page(server, service_workers="block", tolerated=("Service Worker",))
     asked: list[Request] = []
-    page.context.on("request", asked.append)
+    page.context.on("request", lambda one: asked.append(one))
     for name in CALCULATORS:
         page.goto(f"{server.url}calculators/{name}/")
         nickname = page.locator("form[data-calculator] input[data-private]")

@@ -2,8 +2,9 @@
 // then get errors in place of a calculator, and everyone else an empty database: so it meets one that keeps
 // nothing. Returns the function that gives the real ones back.
 export function withoutDatabases() {
+  const own = Object.getOwnPropertyDescriptor(self, "indexedDB");
   Object.defineProperty(self, "indexedDB", { value: { open: () => succeed(database) }, configurable: true });
-  return () => delete self.indexedDB;
+  return () => (own ? Object.defineProperty(self, "indexedDB", own) : delete self.indexedDB);
 }
 
 const succeed = (result) => {
