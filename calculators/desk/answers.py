@@ -103,9 +103,9 @@ class Shelf:
 
 Outcome = Answer | tuple[Problem, ...]
 
-Tool = Literal["counter", "log", "print", "record"]
+Tool = Literal["counter", "log", "print", "record", "photo"]
 """counter: counts a game that is going on; log: keeps the form on the device; print: prints the answer;
-record: keeps the pitcher's file in the browser."""
+record: keeps the pitcher's file in the browser; photo: measures the arm on a photo."""
 
 
 @dataclass(frozen=True)

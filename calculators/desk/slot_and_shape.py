@@ -327,4 +327,5 @@ CALCULATOR = Calculator(
     work_out=work_out,
     common_cases=common_cases,
     groups=ARM_GROUPS,
+    tools=("photo",),
 )

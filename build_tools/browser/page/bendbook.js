@@ -27,7 +27,8 @@
 //     <div data-answer>                             the worked example; gets data-stale while fields need mending
 //     <button type="button" data-copy-link data-needs-script>
 //     <button type="button" data-print>             prints the answer alone; inside .sheet, that sheet alone
-//     <section data-log>, <section data-counter>, <section data-record>    see log.js, counter.js, record.js
+//     <section data-log>, <section data-counter>, <section data-record>, <section data-photo>    see log.js, counter.js,
+//                                                   record.js, photo.js
 //     in an answer: <ul data-files hidden>          filled with links to the files that come with it
 //
 //   <a class="term" href="..." data-meaning="...">  opens <span class="term-note"> right behind itself
@@ -48,6 +49,7 @@ import { leadToPages } from "./disk_links.js";
 import { applyHand, serveHandChoice } from "./hand.js";
 import { applyLargePrint, serveLargePrint } from "./large_print.js";
 import { serveLog } from "./log.js";
+import { servePhoto } from "./photo.js";
 import { servePrinting } from "./printing.js";
 import { serveRecord } from "./record.js";
 import { serveTerms } from "./terms.js";
@@ -63,7 +65,7 @@ function openPage() {
   showKept();
   const typed = takeTyped();
   leave = [...document.querySelectorAll("form[data-calculator]")].flatMap((form) => {
-    const tools = [serveLog(form), serveCounter(form), serveRecord(form)];
+    const tools = [serveLog(form), serveCounter(form), serveRecord(form), servePhoto(form)];
     return [serveCalculator(form, typed[form.dataset.calculator]), ...tools];
   });
 }
