@@ -15,12 +15,17 @@ from pathlib import Path
 from build_tools.disk.pages import open_from_disk
 from build_tools.disk.scripts import put_scripts
 from build_tools.finish.errors import FinishError
+from build_tools.hand_outs.linking import link_files
+from build_tools.hand_outs.pages import FOLDER
 
 MOST_BYTES = 10_000_000
 """How large the packed copy may be."""
 
 LEFT_OUT = ("sw.js", "sitemap.xml", "manifest.webmanifest", "404.html")
 """What only a server's copy needs."""
+
+PDFS = (FOLDER,)
+"""Too large for the copy; the browser prints the same pages."""
 
 NOT_FETCHED = ("assets/bendbook/runtime", "assets/bendbook/pyscript")
 
@@ -57,6 +62,7 @@ def put_disk_copy(site: Path, out: Path, date: datetime.date) -> DiskCopy:
     with tempfile.TemporaryDirectory() as work:
         copy = Path(work) / "copy"
         _copy(site, copy)
+        link_files(copy)
         put_scripts(site, copy, date.isoformat())
         open_from_disk(copy)
         (copy / "READ ME FIRST.txt").write_text(
@@ -75,7 +81,7 @@ def put_disk_copy(site: Path, out: Path, date: datetime.date) -> DiskCopy:
 
 
 def _copy(site: Path, copy: Path) -> None:
-    dropped = {site / name for name in (*LEFT_OUT, *NOT_FETCHED)}
+    dropped = {site / name for name in (*LEFT_OUT, *PDFS, *NOT_FETCHED)}
 
     def leave_out(folder: str, names: list[str]) -> set[str]:
         return {name for name in names if Path(folder) / name in dropped}

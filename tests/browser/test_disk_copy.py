@@ -131,6 +131,18 @@ def test_everything_answers_in_firefox_with_the_network_cut(unpacked: Path) -> N
             assert told["answer"] == told["example"]
 
 
+def test_a_leagues_copy_leaves_its_pdfs_behind_and_does_not_link_them(
+    league_site: Path, tmp_path: Path
+) -> None:
+    assert list(league_site.rglob("*.pdf"))
+    made = put_disk_copy(league_site, tmp_path / "copy.zip", DAY)
+    with zipfile.ZipFile(made.path) as packed:
+        assert [name for name in packed.namelist() if name.endswith(".pdf")] == []
+        bag = packed.read("Pennimoor Valley/print/bag/index.html").decode()
+    assert ".pdf</a>" not in bag
+    assert '.pdf">' not in bag
+
+
 def test_without_a_site_it_says_what_to_build(tmp_path: Path) -> None:
     with pytest.raises(FinishError, match="Build it first"):
         put_disk_copy(tmp_path, tmp_path / "copy.zip", DAY)
