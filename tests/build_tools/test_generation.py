@@ -116,7 +116,9 @@ def test_mkdocs_is_handed_navigation_and_words(places: Places) -> None:
     hooks.on_config(config)
     assert config.nav == json.loads((places.build / "navigation.json").read_text())
     assert config.extra["words"]["hand_right"] == "Right-handed"
-    assert config.extra["script_words"]["try_again"] == "Try again"
+    assert config.extra["page_language"] == "en"
+    words = (places.docs / "assets" / "bendbook" / "words.en.js").read_text(encoding="utf-8")
+    assert '"try_again": "Try again"' in words
 
 
 def test_under_serve_mkdocs_asks_for_fresh_pages(places: Places, monkeypatch: pytest.MonkeyPatch) -> None:
