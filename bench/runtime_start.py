@@ -11,7 +11,6 @@ import argparse
 import functools
 import http.server
 import json
-import os
 import statistics
 import sys
 import tempfile
@@ -21,9 +20,10 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser
 
 from bench.slowed import slowed
+from build_tools.chromium import open_chromium
 from build_tools.finish.node import NODE_MODULES, bundle
 from build_tools.finish.page_script import page_values
 from build_tools.generate.calculator_pages import worked_examples
@@ -71,16 +71,12 @@ def measure(site: Path, rounds: int = 9, slow: float = 1.0) -> Waiting:
     """
     shelf = json.loads((site / "assets/bendbook/runtime/shelf.json").read_text(encoding="utf-8"))
     questions = {name: json.dumps(dict(fields)) for name, fields in worked_examples(shelf).items()}
-    with _served(site) as address, sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=os.environ.get("BENDBOOK_CHROMIUM", "/usr/bin/chromium"), args=["--no-sandbox"]
-        )
+    with _served(site) as address, open_chromium() as browser:
         spent: dict[str, list[float]] = {way: [] for way in WAYS}
         for _ in range(rounds):
             for way in WAYS:
                 spent[way].append(_first_answer(browser, address, way, questions, slow))
         answers = _answers(browser, address, questions)
-        browser.close()
     return Waiting({way: statistics.median(times) for way, times in spent.items()}, answers)
 
 

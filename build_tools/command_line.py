@@ -71,7 +71,7 @@ def _places(command: Command) -> Command:
         allow_overdue: bool,
         **options: Any,
     ) -> Any:
-        usual = Places() if edition is None else of_edition(edition)
+        usual = of_edition(edition)
         wanted = Wanted(edition, drafts, allow_overdue)
         places = Places(content, build_folder or usual.build, site or usual.site, wanted)
         return command(places=places, **options)

@@ -75,8 +75,10 @@ class Places:
         return {_VARIABLE: json.dumps(told), "BENDBOOK_DOCS": str(self.docs.resolve())}
 
 
-def of_edition(name: str) -> Places:
-    """Return where an edition is built, beside the handbook itself."""
+def of_edition(name: str | None) -> Places:
+    """Return where an edition is built, beside the handbook itself; None for the handbook."""
+    if name is None:
+        return Places()
     return Places(
         build=PROJECT / "build" / "editions" / name, site=PROJECT / f"site-{name}", wanted=Wanted(name)
     )

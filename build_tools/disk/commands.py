@@ -8,7 +8,7 @@ import click
 
 from build_tools.dates import edition_date
 from build_tools.disk import put_disk_copy
-from build_tools.places import PROJECT, Places, of_edition
+from build_tools.places import PROJECT, of_edition
 
 
 @click.command()
@@ -21,7 +21,7 @@ from build_tools.places import PROJECT, Places, of_edition
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The zip file to write.")
 def disk(edition: str | None, site: Path | None, out: Path | None) -> None:
     """Pack a finished site as a zip that opens by double-click, with no server and no network."""
-    site = site or (of_edition(edition).site if edition else Places().site)
+    site = site or of_edition(edition).site
     out = out or PROJECT / "build" / f"{edition or 'bendbook'}-on-a-stick.zip"
     made = put_disk_copy(site, out, edition_date())
     click.echo(f"{made.path}, {made.size / 1e6:.2f} MB. Unpack it, then double-click index.html.")

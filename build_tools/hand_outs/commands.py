@@ -38,7 +38,7 @@ def hand_outs(
     papers: tuple[str, ...],
 ) -> None:
     """Print cards, sheets and the bag set of a built site as PDFs, and link them from its pages."""
-    usual = Places() if edition is None else of_edition(edition)
+    usual = of_edition(edition)
     places = Places(build=build_folder or usual.build, site=site or usual.site)
     target = out or places.site / FOLDER
     sizes = cast("tuple[Paper, ...]", papers or tuple(PAPERS))

@@ -9,7 +9,7 @@ import click
 
 from build_tools.hosting.headers import SERVERS, headers
 from build_tools.hosting.visit import visit as visit_address
-from build_tools.places import Places, of_edition, site_base
+from build_tools.places import of_edition, site_base
 
 
 @click.command("headers")
@@ -22,7 +22,7 @@ from build_tools.places import Places, of_edition, site_base
 @click.option("--for", "server", type=click.Choice(list(SERVERS)), default="headers-file", show_default=True)
 def print_headers(edition: str | None, site: Path | None, server: str) -> None:
     """Print what a server of a finished site should send with it, in the server's own words."""
-    places = of_edition(edition) if edition else Places()
+    places = of_edition(edition)
     folder = site or places.site
     if not (folder / "index.html").is_file():
         raise click.ClickException(f"There is no site in {folder}. Build it first.")

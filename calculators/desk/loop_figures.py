@@ -185,6 +185,12 @@ class TargetBand:
     words: Message
 
 
+def along_the_line(rows: Sequence[Row], band: TargetBand | None) -> list[float]:
+    """Return every value that a strip must have room for, but its ticks."""
+    ends = [] if band is None else [band.low, band.high]
+    return [value for row in rows for value in row.values] + ends
+
+
 def strip(
     rows: Sequence[Row],
     band: TargetBand | None,
@@ -196,9 +202,7 @@ def strip(
 
     ticks: values and their words along the foot. The line runs over all that is given.
     """
-    everything = [value for row in rows for value in row.values]
-    everything += [value for value, _ in ticks]
-    everything += [] if band is None else [band.low, band.high]
+    everything = along_the_line(rows, band) + [value for value, _ in ticks]
     low, high = min(everything), max(everything)
     room = 0.04 * (high - low or 1.0)
     low, high = low - room, high + room

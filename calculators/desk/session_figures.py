@@ -15,6 +15,7 @@ from calculators.desk.loop_figures import (
     Cloud,
     Row,
     TargetBand,
+    along_the_line,
     clock_on_line,
     movement_chart,
     strip,
@@ -91,8 +92,7 @@ def _speeds(
         low, high = (factor * percent * fastball / 100 for percent in box.speed)
         words = say("target {low} to {high}", low=number(low), high=measures.speed(high / factor * MPH))
         band = TargetBand(low, high, words)
-    everything = [value for row in rows for value in row.values]
-    everything += [] if band is None else [band.low, band.high]
+    everything = along_the_line(rows, band)
     step = tick_step(min(everything), max(everything))
     first = step * math.ceil(min(everything) / step)
     ticks = [
@@ -123,8 +123,7 @@ def _clocks(kinds: Sequence[Kind], box: Box | None, description: Message) -> Dra
     if band is not None:
         words = say("target {start} to {end}", start=clock_words(band.start), end=clock_words(band.end))
         span = TargetBand(hours(band.start), hours(band.end), words)
-    everything = [value for row in rows for value in row.values]
-    everything += [] if span is None else [span.low, span.high]
+    everything = along_the_line(rows, span)
     first, last = math.floor(min(everything)), math.ceil(max(everything))
     ticks = [(float(hour), say("{hour}", hour=str((hour - 1) % 12 + 1))) for hour in range(first, last + 1)]
     return strip(rows, span, ticks, say("Clock of each throw. The bar is the middle."), description)

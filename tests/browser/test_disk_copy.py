@@ -17,6 +17,7 @@ from build_tools.disk import MOST_BYTES, put_disk_copy
 from build_tools.disk.links import to_page
 from build_tools.finish import FinishError
 from calculators.desk.counter import CALCULATORS
+from tests.browser.answers import words_of
 
 pytestmark = pytest.mark.browser
 FIREFOX = os.environ.get("BENDBOOK_FIREFOX", "/usr/bin/firefox")
@@ -49,15 +50,6 @@ def page(chromium: Browser) -> Iterator[Page]:
     yield context.new_page()
     context.close()
     assert wrong == []
-
-
-def words_of(page: Page) -> str:
-    spoken = """node => {
-        const copy = node.cloneNode(true);
-        for (const filled of copy.querySelectorAll("[data-files]")) filled.remove();
-        return copy.textContent.replace(/\\s+/g, " ").trim();
-    }"""
-    return str(page.locator("[data-answer]").evaluate(spoken))
 
 
 def test_it_is_small_enough_and_the_same_on_every_packing(

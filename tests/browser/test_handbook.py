@@ -10,6 +10,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.desk.counter import CALCULATORS, open_counter
+from tests.browser.answers import words_of
 
 pytestmark = pytest.mark.browser
 WAIT_MS = 30_000
@@ -64,16 +65,6 @@ def test_a_calculator_answers_in_the_browser_word_for_word_as_in_cpython(
     assert drawings_of(page, "[data-answer]") == drawings_of(page, "#cpython")
     if "today" not in typed:
         assert words_of(page, "[data-answer]") == example
-
-
-def words_of(page: Page, place: str) -> list[str]:
-    """All words of a place, without the links to files that the page itself fills in."""
-    spoken = """place => {
-        const copy = place.cloneNode(true);
-        for (const filled of copy.querySelectorAll("[data-files]")) filled.remove();
-        return copy.textContent;
-    }"""
-    return page.locator(place).evaluate(spoken).split()
 
 
 def drawings_of(page: Page, place: str) -> list[str]:

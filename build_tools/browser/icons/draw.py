@@ -7,8 +7,9 @@ The PNGs are made by Chromium, so this is not a part of the build.
 from __future__ import annotations
 
 import math
-import os
 from pathlib import Path
+
+from build_tools.chromium import open_chromium
 
 HERE = Path(__file__).parent
 PAPER, INK, SEAM = "#fcfaf4", "#1c1a16", "#a1241c"
@@ -98,8 +99,6 @@ def _crossed(a: Point, b: Point) -> Point:
 
 def draw() -> None:
     """Write the icons."""
-    from playwright.sync_api import sync_playwright
-
     (HERE / "icon.svg").write_text(icon(236, None), encoding="utf-8")
     sizes: dict[str, tuple[int, int, str | None]] = {
         "icon-192.png": (192, 236, None),
@@ -107,16 +106,12 @@ def draw() -> None:
         "icon-maskable-512.png": (512, 196, INK),
         "icon-180.png": (180, 216, INK),
     }
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=os.environ.get("BENDBOOK_CHROMIUM", "/usr/bin/chromium"), args=["--no-sandbox"]
-        )
+    with open_chromium() as browser:
         for name, (size, radius, ground) in sizes.items():
             page = browser.new_page(viewport={"width": size, "height": size})
             page.set_content(f'<body style="margin:0">{icon(radius, ground)}')
             page.screenshot(path=HERE / name, omit_background=True)
             page.close()
-        browser.close()
 
 
 if __name__ == "__main__":
