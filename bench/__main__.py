@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterator
 
-from bench import build, flight, league, runtime_start, throws
+from bench import build, flight, large_files, league, runtime_start, throws
 from bench.measure import Figure
 from build_tools.places import Places
 
@@ -16,6 +16,7 @@ def figures() -> Iterator[Figure]:
     yield from throws.figures()
     yield from league.figures()
     yield from build.figures()
+    yield from large_files.figures(Places().site)
     waiting = runtime_start.measure(Places().site)
     for name, (value, bound) in waiting.checks.items():
         yield Figure(f"browser: {name}", value, bound)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import functools
 import json
 import random
 import tracemalloc
@@ -20,17 +21,19 @@ from calculators.workload.rules import RuleSet
 DAY = datetime.date(2026, 5, 16)
 PITCHERS = 5_000
 GAMES = 20
+STEPS = (1_000, 10_000, 100_000, 1_000_000)
 
 
 def figures() -> Iterator[Figure]:
     """Measure and yield each figure."""
-    rules = _rules("little-league")
+    rules = rule_set("little-league", _shelf())
     roster, outings = league(PITCHERS, GAMES)
     whole = best_seconds(lambda: board(rules, roster, outings, DAY), 3)
     yield Figure("league: board of 5,000 pitchers and 100,000 outings, seconds", whole, 1)
-    few = league(PITCHERS // 10, GAMES)
-    tenth = best_seconds(lambda: board(rules, *few, DAY), 3)
-    yield Figure("league: ten times the league, times the time", whole / tenth, 15)
+    second = rule_set("usa-joint-2015", _shelf())
+    both = best_seconds(lambda: board(rules, roster, outings, DAY, beside=second), 3)
+    yield Figure("league: the same with the joint guideline beside it, seconds", both, 1)
+    yield from _growth(rules)
     tracemalloc.start()
     board(rules, *league(PITCHERS, GAMES), DAY)
     most = tracemalloc.get_traced_memory()[1]
@@ -52,6 +55,18 @@ def league(pitchers: int, games: int) -> tuple[dict[str, Pitcher], dict[str, lis
     return roster, outings
 
 
-def _rules(name: str) -> RuleSet:
+def _growth(rules: RuleSet) -> Iterator[Figure]:
+    """Each step has ten times the outings of the one before; a straight line takes ten times the time."""
+    spent: list[float] = []
+    for outings in STEPS:
+        spent.append(best_seconds(functools.partial(board, rules, *league(outings // GAMES, GAMES), DAY), 3))
+        if len(spent) > 1:
+            yield Figure(
+                f"league: ten times the outings, {outings:,}, times the time", spent[-1] / spent[-2], 15
+            )
+
+
+def _shelf() -> Mapping[str, Any]:
     shelf: Mapping[str, Any] = json.loads((Places().build / "shelf.json").read_text(encoding="utf-8"))
-    return rule_set(name, shelf["rules"])
+    rules: Mapping[str, Any] = shelf["rules"]
+    return rules

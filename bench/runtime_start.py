@@ -71,7 +71,7 @@ def measure(site: Path, rounds: int = 9, slow: float = 1.0) -> Waiting:
     """
     shelf = json.loads((site / "assets/bendbook/runtime/shelf.json").read_text(encoding="utf-8"))
     questions = {name: json.dumps(dict(fields)) for name, fields in worked_examples(shelf).items()}
-    with _served(site) as address, open_chromium() as browser:
+    with served(site) as address, open_chromium() as browser:
         spent: dict[str, list[float]] = {way: [] for way in WAYS}
         for _ in range(rounds):
             for way in WAYS:
@@ -103,8 +103,8 @@ def _answers(browser: Browser, address: str, questions: Mapping[str, str]) -> di
 
 
 @contextmanager
-def _served(site: Path) -> Iterator[str]:
-    """Serve a page with the site's runtime and Pyodide as it comes."""
+def served(site: Path) -> Iterator[str]:
+    """Serve a page, and yield its address, with the site's runtime and Pyodide as it comes."""
     with tempfile.TemporaryDirectory() as folder:
         root = Path(folder)
         assets = root / "assets" / "bendbook"

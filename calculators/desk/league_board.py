@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Mapping, Sequence
 from typing import cast
 
 from calculators.desk.answers import Answer, Calculator, Fact, HowSure, Outcome, Shelf, Table
@@ -10,15 +11,15 @@ from calculators.desk.fields import Problem, Values
 from calculators.desk.files import EXAMPLE
 from calculators.desk.league_board_fields import GROUPS, fields
 from calculators.desk.league_board_files import files_of
-from calculators.desk.league_board_reading import Asked, read_files
-from calculators.desk.league_board_tables import League, mend_tables, passed_table, team_sheets
+from calculators.desk.league_board_reading import Asked, read_files, rules_in_use
+from calculators.desk.league_board_tables import League, mend_tables, passed_table, team_sheets, titled
 from calculators.desk.pitch_count_answer import CAUTIONS, HOW_READ
 from calculators.desk.pitch_count_words import day_words, plain_day
 from calculators.desk.rule_choice import JOINT_GUIDELINE, rule_maker, why_unverified
 from calculators.words import Message, say, say_count
-from calculators.workload.board import board
+from calculators.workload.board import board, unverified_rules
 from calculators.workload.cells import key_of
-from calculators.workload.library import rule_set
+from calculators.workload.library import rule_sets
 from calculators.workload.reading import OutingsFile, RosterFile
 from calculators.workload.rules import RuleSet
 
@@ -31,23 +32,48 @@ CANNOT_TELL = (
 
 def work_out(values: Values, shelf: Shelf) -> Outcome:
     """Answer for a whole league, or say what must be mended or chosen first."""
-    rules = rule_set(str(values["rules"]), shelf.rules)
-    unverified = values.get("unverified") == "yes"
-    if not unverified and (rules.status == "from memory" or rules.doubt is not None):
-        return (Problem("unverified", why_unverified(rules)),)
+    every = rule_sets(shelf.rules)
+    rules = every[str(values["rules"])]
     try:
-        roster, outings = read_files(values, shelf.demo, rules)
+        roster, outings = read_files(values, shelf.demo, rules, every)
     except Asked as asked:
         return (asked.problem,)
-    day = cast(datetime.date, values["today"])
-    found = board(rules, roster.pitchers, outings.outings, day, unverified, roster.in_pain)
-    league = League(found, roster, outings, _teams(roster, outings))
+    unverified = values.get("unverified") == "yes"
+    in_use = rules_in_use(roster, rules, every)
+    for one in in_use:
+        if not unverified and unverified_rules(one):
+            return (Problem("unverified", why_unverified(one)),)
+    alone = all(one.slug == JOINT_GUIDELINE for one in in_use)
+    beside = every.get(JOINT_GUIDELINE) if values.get("beside") == "yes" and not alone else None
+    found = board(
+        rules,
+        roster.pitchers,
+        outings.outings,
+        cast(datetime.date, values["today"]),
+        unverified,
+        roster.in_pain,
+        _own_rules(roster, rules, every),
+        beside,
+    )
+    league = League(found, roster, outings, _teams(roster, outings), beside)
     return _answer(league, made_up=values["roster"] == EXAMPLE)
 
 
 def common_cases(shelf: Shelf) -> tuple[Table, ...]:
     """Return nothing: what a league needs cannot be worked out beforehand."""
     return ()
+
+
+def _own_rules(
+    roster: RosterFile, rules: RuleSet, every: Mapping[str, RuleSet]
+) -> dict[str, tuple[RuleSet, ...]]:
+    """Return the rules of each pitcher who has some of their own; none where a row's cannot be read."""
+    own = {
+        name: tuple(every[slug] if slug else rules for slug in slugs)
+        for name, slugs in roster.rules.items()
+        if slugs != ("",)
+    }
+    return own | dict.fromkeys(roster.rules_unclear, ())
 
 
 def _teams(roster: RosterFile, outings: OutingsFile) -> dict[str, tuple[str, ...]]:
@@ -71,7 +97,7 @@ def _answer(league: League, made_up: bool) -> Answer:
             len(rows),
             day=day_words(league.board.day, league.board.day),
             eligible=str(sum(row.eligible for row in rows)),
-            title=rules.title,
+            title=say("the rules named for each") if league.several else say("{title}", title=rules[0].title),
         ),
         more=(
             *((say("This league is made up. Choose your own two files above."),) if made_up else ()),
@@ -85,7 +111,7 @@ def _answer(league: League, made_up: bool) -> Answer:
         how_sure=_how_sure(rules),
         cannot_tell=CANNOT_TELL,
         cautions=CAUTIONS,
-        sources=(rules.source,),
+        sources=tuple(dict.fromkeys(one.source for one in (*rules, *_listed(league.beside)))),
     )
 
 
@@ -103,7 +129,7 @@ def _counted(league: League) -> tuple[Message, ...]:
 
 
 def _facts(league: League) -> tuple[Fact, ...]:
-    roster, outings, rules = league.roster, league.outings, league.board.rules
+    roster, outings = league.roster, league.outings
     unread = (*roster.unused_heads, *outings.unused_heads)
     return (
         Fact(
@@ -124,6 +150,12 @@ def _facts(league: League) -> tuple[Fact, ...]:
             ),
         ),
         *((Fact(say("Columns not read"), say("{heads}", heads=_some(unread))),) if unread else ()),
+        *(fact for rules in league.board.rules for fact in _about(rules)),
+    )
+
+
+def _about(rules: RuleSet) -> tuple[Fact, ...]:
+    return (
         Fact(say("Rules"), say("{title}", title=rules.title)),
         Fact(say("Edition"), say(rules.edition)),
         Fact(say("Last checked"), plain_day(rules.last_checked)),
@@ -131,14 +163,24 @@ def _facts(league: League) -> tuple[Fact, ...]:
     )
 
 
+def _listed(beside: RuleSet | None) -> tuple[RuleSet, ...]:
+    return (beside,) if beside else ()
+
+
 def _some(heads: tuple[str, ...], most: int = 12) -> str:
     named = ", ".join(head or "–" for head in heads[:most])
     return named if len(heads) <= most else f"{named}, \u2026 ({len(heads)})"
 
 
-def _how_sure(rules: RuleSet) -> HowSure:
-    doubts = (*((rules.doubt,) if rules.doubt else ()), *rules.notes)
-    return HowSure(HOW_READ[rules.status], tuple(say(doubt) for doubt in doubts))
+def _how_sure(every: Sequence[RuleSet]) -> HowSure:
+    """Return how the least well read of the rule sets was read, and every doubt there is."""
+    worst = max(every, key=lambda rules: list(HOW_READ).index(rules.status))
+    doubts = (
+        titled(say(doubt), rules, several=len(every) > 1)
+        for rules in every
+        for doubt in (*((rules.doubt,) if rules.doubt else ()), *rules.notes)
+    )
+    return HowSure(HOW_READ[worst.status], tuple(doubts))
 
 
 CALCULATOR = Calculator(

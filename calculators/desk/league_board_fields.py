@@ -5,7 +5,7 @@ from __future__ import annotations
 from calculators.desk.answers import FieldGroup, Shelf
 from calculators.desk.fields import Choice, ChoiceField, DateField, Field, TextField
 from calculators.desk.files import FileField
-from calculators.desk.rule_choice import UNVERIFIED, rule_set_choices
+from calculators.desk.rule_choice import UNVERIFIED, YES_OR_NO, rule_set_choices
 from calculators.words import say
 from calculators.workload.reading import OUTING_HEADS, ROSTER_HEADS
 
@@ -35,8 +35,21 @@ GROUPS = (
 def fields(shelf: Shelf) -> tuple[Field, ...]:
     """Return the questions; the shelf's rule sets fill the list to choose from."""
     return (
-        ChoiceField("rules", say("Rules to go by"), rule_set_choices(shelf), style="select"),
+        ChoiceField(
+            "rules",
+            say("Rules to go by"),
+            rule_set_choices(shelf),
+            style="select",
+            help=say("For everybody without rules of their own in the roster."),
+        ),
         DateField("today", say("Who is eligible on")),
+        ChoiceField(
+            "beside",
+            say("Set the joint guideline beside the rules?"),
+            YES_OR_NO,
+            optional=True,
+            help=say("One more column, with the day it would name. It decides nothing."),
+        ),
         FileField(
             "roster",
             say("Roster, a CSV file"),

@@ -8,10 +8,17 @@ from __future__ import annotations
 import datetime
 
 from calculators.desk.files import OutFile
-from calculators.desk.league_board_tables import League, group_words, look_at, notes_of
-from calculators.desk.league_board_words import TROUBLES, joined, rule_quoted, total_words, what_happened
+from calculators.desk.league_board_tables import League, group_words, look_at, notes_of, why
+from calculators.desk.league_board_words import (
+    TROUBLES,
+    beside_words,
+    joined,
+    most_words,
+    rule_quoted,
+    total_words,
+    what_happened,
+)
 from calculators.desk.pitch_count_calendar import first_day_entry
-from calculators.desk.pitch_count_words import amount, reason_words
 from calculators.words import Catalogue, Message, say, speak
 from calculators.workload.board import Board, BoardRow
 from calculators.workload.icalendar import calendar_text
@@ -59,14 +66,16 @@ def files_of(league: League) -> tuple[OutFile, ...]:
 
 def board_csv(league: League, catalogue: Catalogue) -> str:
     """Return the board as CSV text: one pitcher a row, in the order of the roster, dates as ISO has them."""
-    board = league.board
+    beside = (say("first day under {title}", title=league.beside.title),) if league.beside else ()
     heads = (
         say("pitcher"),
         say("team"),
+        say("rules"),
         say("group"),
         say("may pitch under these rules"),
         say("at most"),
         say("first day"),
+        *beside,
         say("why"),
         say("last 7 days"),
         say("last 28 days"),
@@ -76,16 +85,18 @@ def board_csv(league: League, catalogue: Catalogue) -> str:
         (
             row.name,
             ", ".join(league.teams.get(row.name, ())),
-            speak(group_words(row), catalogue),
+            "; ".join(standing.rules.title for standing in row.standings),
+            speak(group_words(row, several=len(row.standings) > 1), catalogue),
             speak(_may_pitch(row), catalogue),
-            _most(row, board, catalogue),
+            _most(row, catalogue),
             row.first_day.isoformat() if row.first_day and not row.ask_league else "",
-            _spoken([reason_words(reason, board.rules, board.day) for reason in row.reasons], catalogue),
+            *((_beside(row, catalogue),) if beside else ()),
+            _spoken(why(league, row), catalogue),
             speak(total_words(row.last_7), catalogue),
             speak(total_words(row.last_28), catalogue),
             _spoken(look_at(league, row), catalogue),
         )
-        for row in board.rows
+        for row in league.board.rows
     )
     return write_table([speak(head, catalogue) for head in heads], rows)
 
@@ -95,9 +106,9 @@ def board_calendar(board: Board, catalogue: Catalogue) -> str:
     written = datetime.datetime.combine(board.day, datetime.time(), datetime.UTC)
     return calendar_text(
         (
-            first_day_entry(board.rules, row.name, row.first_day, catalogue)
+            first_day_entry(row.latest.rules, row.name, row.latest.first_day, catalogue)
             for row in board.rows
-            if row.first_day is not None and _returns(row, board)
+            if row.latest and row.latest.first_day and _returns(row, board)
         ),
         written,
     )
@@ -105,18 +116,18 @@ def board_calendar(board: Board, catalogue: Catalogue) -> str:
 
 def passed_csv(league: League, catalogue: Catalogue) -> str:
     """Return every rule that was passed as CSV text."""
-    board = league.board
-    heads = (say("day"), say("pitcher"), say("what happened"), say("the rule"))
+    heads = (say("day"), say("pitcher"), say("what happened"), say("the rule"), say("rules"))
     return write_table(
         [speak(head, catalogue) for head in heads],
         (
             (
                 flag.date.isoformat() if flag.date else "",
                 row.name,
-                speak(what_happened(flag, board.rules), catalogue),
-                speak(rule_quoted(flag, board.rules), catalogue),
+                speak(what_happened(flag, standing.rules), catalogue),
+                speak(rule_quoted(flag, standing.rules), catalogue),
+                standing.rules.title,
             )
-            for row, flag in league.passed
+            for row, standing, flag in league.passed
         ),
     )
 
@@ -160,11 +171,15 @@ def _may_pitch(row: BoardRow) -> Message:
     return say("yes") if row.eligible else say("no")
 
 
-def _most(row: BoardRow, board: Board, catalogue: Catalogue) -> str:
-    if not row.eligible:
-        return ""
-    most = say("no daily limit") if row.most is None else amount(row.most, board.rules.counts)
-    return speak(most, catalogue)
+def _most(row: BoardRow, catalogue: Catalogue) -> str:
+    return speak(most_words(row.standings) or say("no daily limit"), catalogue) if row.eligible else ""
+
+
+def _beside(row: BoardRow, catalogue: Catalogue) -> str:
+    """Return the day under the rules set beside as ISO 8601 writes it, or why there is none."""
+    if row.beside and row.beside.first_day and not row.beside.ask_league:
+        return row.beside.first_day.isoformat()
+    return speak(beside_words(row), catalogue) if row.beside else ""
 
 
 def _spoken(parts: list[Message], catalogue: Catalogue) -> str:

@@ -9,7 +9,7 @@ from calculators.desk.fields import Problem, Values
 from calculators.desk.files import EXAMPLE
 from calculators.desk.league_board_fields import OUTINGS_DEMO, ROSTER_DEMO, heading_field
 from calculators.words import Message, say
-from calculators.workload.cells import DateOrder, is_short_date
+from calculators.workload.cells import DateOrder, is_short_date, key_of
 from calculators.workload.reading import (
     NO_COLUMN,
     OUTING_HEADS,
@@ -35,28 +35,45 @@ class Asked(Exception):  # noqa: N818 -- a question to the reader, not an error 
         self.problem = problem
 
 
-def read_files(values: Values, demo: Mapping[str, str], rules: RuleSet) -> tuple[RosterFile, OutingsFile]:
+def read_files(
+    values: Values, demo: Mapping[str, str], rules: RuleSet, shelf: Mapping[str, RuleSet]
+) -> tuple[RosterFile, OutingsFile]:
     """Read roster and outings; raises Asked with the question to the reader.
 
     demo: the made-up files, which stand in until the reader chooses two.
+    rules: for everybody without rules of their own. shelf: the rule sets a roster may name, by slug.
     """
     roster_data, outings_data = _bytes(values, "roster", demo), _bytes(values, "outings", demo)
     dates = cast(DateOrder, values["dates"])
     try:
-        roster = read_roster(roster_data, _headings(values, "roster", ROSTER_HEADS), dates)
+        roster = read_roster(roster_data, _headings(values, "roster", ROSTER_HEADS), dates, _names(shelf))
     except TableError as err:
         raise Asked(_about("roster", err, ROSTER_HEADS)) from err
-    _ask_for_ages(roster, values, rules)
+    in_use = rules_in_use(roster, rules, shelf)
+    for one in in_use:
+        _ask_for_ages(roster, values, one)
     try:
         outings = read_outings(
             outings_data, roster.pitchers, _headings(values, "outings", OUTING_HEADS), dates
         )
     except TableError as err:
         raise Asked(_about("outings", err, OUTING_HEADS)) from err
-    _ask_for_counts(outings, values, rules)
+    for one in in_use:
+        _ask_for_counts(outings, values, one)
     if dates == "year first":
         _ask_for_order((*roster.notes, *outings.refused))
     return roster, outings
+
+
+def rules_in_use(roster: RosterFile, rules: RuleSet, shelf: Mapping[str, RuleSet]) -> tuple[RuleSet, ...]:
+    """Return every rule set that somebody on the roster is under."""
+    slugs = dict.fromkeys(slug or rules.slug for of_one in roster.rules.values() for slug in of_one)
+    return tuple(shelf[slug] for slug in slugs)
+
+
+def _names(shelf: Mapping[str, RuleSet]) -> dict[str, str]:
+    """Return what a roster may call each rule set: its title or its short name."""
+    return {key_of(name): rules.slug for rules in shelf.values() for name in (rules.title, rules.slug)}
 
 
 def _bytes(values: Values, file: str, demo: Mapping[str, str]) -> bytes:

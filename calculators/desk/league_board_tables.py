@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from calculators.desk.answers import NOTHING, Table
 from calculators.desk.league_board_words import (
+    beside_words,
     joined,
     row_note_words,
     rule_quoted,
@@ -17,9 +18,10 @@ from calculators.desk.league_board_words import (
 )
 from calculators.desk.pitch_count_words import day_words, flag_words, reason_words, short_day
 from calculators.words import Message, say, say_count
-from calculators.workload.board import Board, BoardRow
+from calculators.workload.board import Board, BoardRow, Standing
 from calculators.workload.flags import VIOLATIONS, Flag
 from calculators.workload.reading import OutingsFile, RosterFile, RowNote
+from calculators.workload.rules import RuleSet
 
 MOST_SHOWN = 200
 """Longer lists are shown this far on the page; the file that goes with them holds all."""
@@ -27,18 +29,33 @@ MOST_SHOWN = 200
 
 @dataclass(frozen=True)
 class League:
-    """A board with the files it was worked out from and the teams of each pitcher."""
+    """A board with the files it was worked out from and the teams of each pitcher.
+
+    beside: the rules set beside everybody's own, None for none.
+    """
 
     board: Board
     roster: RosterFile
     outings: OutingsFile
     teams: Mapping[str, tuple[str, ...]]
+    beside: RuleSet | None = None
 
     @property
-    def passed(self) -> list[tuple[BoardRow, Flag]]:
+    def several(self) -> bool:
+        """True where not everybody is under the same rules."""
+        return len(self.board.rules) > 1
+
+    @property
+    def passed(self) -> list[tuple[BoardRow, Standing, Flag]]:
         """Every rule that was passed, the latest day first."""
-        found = [(row, flag) for row in self.board.rows for flag in row.flags if flag.kind in VIOLATIONS]
-        return sorted(found, key=lambda one: one[1].date or datetime.date.min, reverse=True)
+        found = [
+            (row, standing, flag)
+            for row in self.board.rows
+            for standing in row.standings
+            for flag in standing.flags
+            if flag.kind in VIOLATIONS
+        ]
+        return sorted(found, key=lambda one: one[2].date or datetime.date.min, reverse=True)
 
 
 def team_sheets(league: League) -> tuple[Table, ...]:
@@ -55,7 +72,6 @@ def passed_table(league: League) -> tuple[Table, ...]:
     passed = league.passed
     if not passed:
         return ()
-    board = league.board
     caption = say_count(
         "{count} rule passed, latest first. Tell the league.",
         "{count} rules passed, latest first. Tell the league.",
@@ -69,10 +85,10 @@ def passed_table(league: League) -> tuple[Table, ...]:
                 (
                     short_day(flag.date) if flag.date else NOTHING,
                     say("{name}", name=row.name),
-                    what_happened(flag, board.rules),
-                    rule_quoted(flag, board.rules),
+                    what_happened(flag, standing.rules),
+                    titled(rule_quoted(flag, standing.rules), standing.rules, league.several),
                 )
-                for row, flag in passed[:MOST_SHOWN]
+                for row, standing, flag in passed[:MOST_SHOWN]
             ),
             stacked=True,
         ),
@@ -109,18 +125,17 @@ def notes_of(roster: Sequence[RowNote], outings: Sequence[RowNote]) -> tuple[tup
 
 def look_at(league: League, row: BoardRow, team: str | None = None) -> list[Message]:
     """Return what to look at twice about one pitcher; `team` is the one whose sheet it stands on."""
-    board = league.board
+    every = [(standing.rules, flag) for standing in row.standings for flag in standing.flags]
     found = []
-    passed = sum(flag.kind in VIOLATIONS for flag in row.flags)
+    passed = sum(flag.kind in VIOLATIONS for _, flag in every)
     if passed:
         found.append(
             say_count("{count} rule passed, see that list.", "{count} rules passed, see that list.", passed)
         )
-    found += [
-        flag_words(flag, board.rules, board.day)
-        for flag in row.flags
-        if flag.kind not in VIOLATIONS and flag.kind != "several teams"
-    ]
+    for rules, flag in every:
+        if flag.kind not in VIOLATIONS and flag.kind != "several teams":
+            words = flag_words(flag, rules, league.board.day)
+            found += [words] if words not in found else []
     others = [other for other in league.teams.get(row.name, ()) if other != team]
     if team is not None and others:
         found.append(say("Pitches for {teams} too; all of it counts.", teams=", ".join(others)))
@@ -137,7 +152,13 @@ def look_at(league: League, row: BoardRow, team: str | None = None) -> list[Mess
 
 def _sheet(league: League, team: str, rows: Sequence[BoardRow]) -> Table:
     board = league.board
-    day, title = day_words(board.day, board.day), board.rules.title
+    day = day_words(board.day, board.day)
+    title = (
+        say("the rules named for each pitcher")
+        if league.several
+        else say("{title}", title=board.rules[0].title)
+    )
+    beside = (say("Joint guideline"),) if league.beside else ()
     return Table(
         caption=say(
             "{team}: {day}, under {title}. Eligible does not mean fit.", team=team, day=day, title=title
@@ -148,6 +169,7 @@ def _sheet(league: League, team: str, rows: Sequence[BoardRow]) -> Table:
             say("Pitcher"),
             say("Group"),
             say("Under these rules"),
+            *beside,
             say("Why"),
             say("Pitches in 7 and 28 days"),
             say("Look at"),
@@ -155,9 +177,10 @@ def _sheet(league: League, team: str, rows: Sequence[BoardRow]) -> Table:
         rows=tuple(
             (
                 say("{name}", name=row.name),
-                group_words(row),
-                state_words(row, board.rules),
-                joined([reason_words(reason, board.rules, board.day) for reason in row.reasons]),
+                group_words(row, league.several),
+                state_words(row),
+                *((beside_words(row),) if beside else ()),
+                joined(why(league, row)),
                 say("{week}; {month}", week=total_words(row.last_7), month=total_words(row.last_28)),
                 joined(look_at(league, row, team)),
             )
@@ -167,11 +190,33 @@ def _sheet(league: League, team: str, rows: Sequence[BoardRow]) -> Table:
     )
 
 
-def group_words(row: BoardRow) -> Message:
-    """Return the pitcher's group, or why there is none."""
-    if row.group:
-        return say(row.group)
-    return NOTHING if row.in_pain else say("no group in these rules")
+def why(league: League, row: BoardRow) -> list[Message]:
+    """Return every reason that stands in a pitcher's way, with its rules where there are several."""
+    several = len(row.standings) > 1
+    said = []
+    for standing in row.standings:
+        reasons = [reason_words(reason, standing.rules, league.board.day) for reason in standing.reasons]
+        if reasons:
+            said += [titled(reasons[0], standing.rules, several), *reasons[1:]]
+    return said
+
+
+def group_words(row: BoardRow, several: bool) -> Message:
+    """Return the pitcher's group, or why there is none; with the rules where there are several."""
+    if row.in_pain:
+        return NOTHING
+    if not row.standings:
+        return say("rules not known")
+    groups = []
+    for one in row.standings:
+        group = say(one.group) if one.group else say("no group in these rules")
+        groups.append(say("{title}: {words}.", title=one.rules.title, words=group) if several else group)
+    return joined(groups)
+
+
+def titled(words: Message, rules: RuleSet, several: bool) -> Message:
+    """Return words with the rules they go by, where there are several."""
+    return say("{title}: {words}", title=rules.title, words=words) if several else words
 
 
 def _notes(caption: Message, notes: Sequence[tuple[Message, RowNote]]) -> Table:

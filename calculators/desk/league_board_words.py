@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from calculators.desk.answers import NOTHING
 from calculators.desk.pitch_count_words import amount, rest_words, short_day, window_words
 from calculators.words import Message, say, say_count
-from calculators.workload.board import BoardRow
+from calculators.workload.board import BoardRow, Standing
 from calculators.workload.cells import Trouble
 from calculators.workload.flags import Flag
 from calculators.workload.reading import RowNote
@@ -28,6 +28,7 @@ TROUBLES: dict[Trouble, Message] = {
     "more breaking balls than pitches": say("This is more than the pitches. Correct one."),
     "written twice": say("This game is written twice. Delete one if it was one game."),
     "not yes or no": say("Write yes or no, or leave it blank."),
+    "rules not known": say("No rules here have this name. Copy one from the list of rules."),
     "pain not told": say("Write yes or no. Until then it counts as pain."),
     "no age": say("There is no age, so the youngest group is used."),
     "no count": say("There is no count, so the game counts as the daily limit."),
@@ -53,7 +54,7 @@ def row_note_words(note: RowNote) -> Message:
     )
 
 
-def state_words(row: BoardRow, rules: RuleSet) -> Message:
+def state_words(row: BoardRow) -> Message:
     """Return where a pitcher stands on the board's day, with a sign for whoever runs down the column."""
     if row.in_pain:
         return say("\u2715 stop: pain. See a clinician")
@@ -63,9 +64,36 @@ def state_words(row: BoardRow, rules: RuleSet) -> Message:
         if row.first_day is None:
             return say("\u2715 not yet")
         return say("\u2715 not before {day}", day=short_day(row.first_day))
-    if row.most is None:
-        return say("\u25cb eligible, no daily limit")
-    return say("\u25cb eligible, at most {most}", most=amount(row.most, rules.counts))
+    most = most_words(row.standings)
+    return (
+        say("\u25cb eligible, at most {most}", most=most) if most else say("\u25cb eligible, no daily limit")
+    )
+
+
+def most_words(standings: Sequence[Standing]) -> Message | None:
+    """Return the lowest ceiling of that day, in each unit that is counted; None where there is none."""
+    units = dict.fromkeys(standing.rules.counts for standing in standings)
+    lowest = [
+        amount(min(limits), unit)
+        for unit in units
+        if (limits := [one.most for one in standings if one.rules.counts == unit and one.most is not None])
+    ]
+    if not lowest:
+        return None
+    return lowest[0] if len(lowest) == 1 else say("{first} and {second}", first=lowest[0], second=lowest[1])
+
+
+def beside_words(row: BoardRow) -> Message:
+    """Return what the rules set beside say of a pitcher, against the day of the pitcher's own rules."""
+    beside, own = row.beside, row.first_day
+    if beside is None or row.ask_league:
+        return NOTHING
+    if beside.ask_league or beside.first_day is None:
+        return say("? not settled")
+    day = short_day(beside.first_day)
+    if own is None or beside.first_day == own:
+        return say("the same day") if own else say("{day}", day=day)
+    return say("later: {day}", day=day) if beside.first_day > own else say("earlier: {day}", day=day)
 
 
 def what_happened(flag: Flag, rules: RuleSet) -> Message:

@@ -25,6 +25,7 @@ from calculators.desk.render_svg import svg
 from calculators.words import Catalogue, Message, say, signed, speak
 
 SOURCES_PAGE = "../../sources/"
+WARNING_SIGNS_PAGE = "../../guide/warning-signs/"
 
 PHONE_COLUMNS = 4
 """More columns than this do not fit a phone; the style sheet then stacks the cells of a row."""
@@ -51,6 +52,10 @@ def answer_html(answer: Answer, shelf: Shelf, catalogue: Catalogue, ident: str) 
         parts += [table_html(table, catalogue) for table in answer.tables]
         parts.append(_how_sure(answer.how_sure, write))
         parts.append(_points("cannot-tell", say("What this cannot tell you"), answer.cannot_tell, write))
+    else:
+        parts.append(
+            f'<p><a href="{WARNING_SIGNS_PAGE}">{write(say("Warning signs, and what to do"))}</a></p>'
+        )
     parts.append(_points("cautions", say("Keep in mind"), answer.cautions, write))
     parts.append(_sources(answer.sources, shelf, write))
     return "".join(parts) + "</div>"

@@ -1,7 +1,8 @@
 """The league's board: who is eligible on a day, from a roster and everybody's outings.
 
-It uses the same rules, one pitcher after the other, as the page for one pitcher does. It compares
-no pitcher with another and ranks nobody: rows stand in the order of the roster.
+It uses the same rules, one pitcher after the other, as the page for one pitcher does. Whoever is under
+several rule sets is eligible only where each of them allows it. It compares no pitcher with another and
+ranks nobody: rows stand in the order of the roster.
 """
 
 from __future__ import annotations
@@ -21,30 +22,69 @@ from calculators.workload.rules import RuleSet
 from calculators.workload.totals import Total, recent
 
 
-class BoardRow(NamedTuple):
-    """One pitcher on the board.
+class Standing(NamedTuple):
+    """Where one pitcher stands under one rule set.
 
-    name: the roster's own label. group: the band's label; None where the rules have none for them.
-    eligible: no rule forbids pitching on the board's day. most: the ceiling that day, None for none.
-    first_day: the first day no rule forbids; None where it was not found. ask_league: the rules as
+    group: the band's label; None where the rules have none for them.
+    eligible: these rules do not forbid pitching on the board's day. most: their ceiling that day, in
+        their own unit; None for none.
+    first_day: the first day they do not forbid; None where it was not found. ask_league: the rules as
         read do not settle it, so that the league must be asked.
     reasons: what stands in the way. flags: what to look at twice, violations among it.
-    set_aside: outings dated after the board's day, which it does not use.
-    in_pain: marked with pain. Then there is no day, no ceiling and no reason: see a clinician.
     """
 
-    name: str
+    rules: RuleSet
     group: str | None
     eligible: bool
     most: int | None
     first_day: datetime.date | None
     ask_league: bool
-    reasons: tuple[Reason, ...]
-    flags: tuple[Flag, ...]
+    reasons: tuple[Reason, ...] = ()
+    flags: tuple[Flag, ...] = ()
+
+
+class BoardRow(NamedTuple):
+    """One pitcher on the board.
+
+    name: the roster's own label. standings: one for each rule set the pitcher is under; none for
+        whoever is in pain, and none where it is not known which rules hold.
+    last_7, last_28: pitches, all teams together. set_aside: outings dated after the board's day, which
+        it does not use.
+    in_pain: marked with pain. Then there is no day, no ceiling and no reason: see a clinician.
+    beside: where the pitcher would stand under the rules set beside; None where there are none.
+    """
+
+    name: str
+    standings: tuple[Standing, ...]
     last_7: Total
     last_28: Total
     set_aside: int
     in_pain: bool = False
+    beside: Standing | None = None
+
+    @property
+    def ask_league(self) -> bool:
+        """True where a rule set does not settle it, or nobody knows which rules hold."""
+        return not self.in_pain and (
+            not self.standings or any(standing.ask_league for standing in self.standings)
+        )
+
+    @property
+    def eligible(self) -> bool:
+        """True where no rule of any of the pitcher's rule sets forbids the board's day."""
+        return bool(self.standings) and all(standing.eligible for standing in self.standings)
+
+    @property
+    def latest(self) -> Standing | None:
+        """The standing with the latest first day; None where a first day was not found."""
+        if not self.standings or any(standing.first_day is None for standing in self.standings):
+            return None
+        return max(self.standings, key=lambda standing: standing.first_day or datetime.date.min)
+
+    @property
+    def first_day(self) -> datetime.date | None:
+        """The first day that none of the pitcher's rule sets forbids; None where it was not found."""
+        return self.latest.first_day if self.latest else None
 
 
 class UnverifiedRulesError(ValueError):
@@ -53,11 +93,16 @@ class UnverifiedRulesError(ValueError):
 
 @dataclass(frozen=True)
 class Board:
-    """A league on one day, under one rule set."""
+    """A league on one day, under the rule sets its pitchers are under; one at least."""
 
-    rules: RuleSet
+    rules: tuple[RuleSet, ...]
     day: datetime.date
     rows: tuple[BoardRow, ...]
+
+
+def unverified_rules(rules: RuleSet) -> bool:
+    """True where a whole rule set is from memory or in doubt."""
+    return rules.status == "from memory" or rules.doubt is not None
 
 
 def board(
@@ -67,23 +112,29 @@ def board(
     day: datetime.date,
     unverified: bool = False,
     in_pain: Collection[str] = (),
+    own_rules: Mapping[str, Sequence[RuleSet]] | None = None,
+    beside: RuleSet | None = None,
 ) -> Board:
     """Work out a whole league for one day.
 
+    rules: for everybody who has no rule set of their own.
     roster: what is known of each pitcher, by name. outings: each pitcher's outings, in any order;
     a pitcher who is not on the roster is left out, so read files with `reading`, which reports them.
     unverified: use rules from memory or in doubt; else they raise UnverifiedRulesError.
     in_pain: names of those who are marked with pain, which overrides every count.
+    own_rules: by name, the rule sets of those who are not under `rules`; empty where nobody knows which.
+    beside: rules to set beside everybody's own, for comparison; they decide nothing.
     """
-    if not unverified and (rules.status == "from memory" or rules.doubt is not None):
-        raise UnverifiedRulesError(f"{rules.title} is not checked at its source. Ask the body, or say so.")
+    own = own_rules or {}
+    in_use = {one.slug: one for name in roster for one in own.get(name, (rules,))} or {rules.slug: rules}
+    for one in in_use.values():
+        if not unverified and unverified_rules(one):
+            raise UnverifiedRulesError(f"{one.title} is not checked at its source. Ask the body, or say so.")
     rows = tuple(
-        _stopped(name, outings.get(name, ()), day)
-        if name in in_pain
-        else _row(rules, name, pitcher, outings.get(name, ()), day)
+        _row(own.get(name, (rules,)), name, pitcher, outings.get(name, ()), day, name in in_pain, beside)
         for name, pitcher in roster.items()
     )
-    return Board(rules, day, rows)
+    return Board(tuple(in_use.values()), day, rows)
 
 
 def group_by_name(outings: Iterable[tuple[str, Outing]]) -> dict[str, list[Outing]]:
@@ -94,34 +145,45 @@ def group_by_name(outings: Iterable[tuple[str, Outing]]) -> dict[str, list[Outin
     return found
 
 
-def _stopped(name: str, outings: Sequence[Outing], day: datetime.date) -> BoardRow:
-    last_7, last_28 = recent([outing for outing in outings if outing.date <= day], day)
-    later = sum(outing.date > day for outing in outings)
-    return BoardRow(name, None, False, 0, None, False, (), (), last_7, last_28, later, in_pain=True)
-
-
 def _row(
-    rules: RuleSet, name: str, pitcher: Pitcher, outings: Sequence[Outing], day: datetime.date
+    rulings: Sequence[RuleSet],
+    name: str,
+    pitcher: Pitcher,
+    outings: Sequence[Outing],
+    day: datetime.date,
+    in_pain: bool,
+    beside: RuleSet | None,
 ) -> BoardRow:
     past = [outing for outing in outings if outing.date <= day]
     last_7, last_28 = recent(past, day)
-    later = len(outings) - len(past)
+    set_aside = len(outings) - len(past)
+    if in_pain:
+        return BoardRow(name, (), last_7, last_28, set_aside, in_pain=True)
+    return BoardRow(
+        name,
+        tuple(_standing(rules, pitcher, past, day) for rules in rulings),
+        last_7,
+        last_28,
+        set_aside,
+        beside=None if beside is None else _standing(beside, pitcher, past, day),
+    )
+
+
+def _standing(rules: RuleSet, pitcher: Pitcher, past: Sequence[Outing], day: datetime.date) -> Standing:
     try:
         answer = from_log(rules, pitcher, add_up_log(rules, pitcher, past), day, days=1)
     except NoGroupError:
-        return BoardRow(name, None, False, None, None, True, (), (), last_7, last_28, later)
+        return Standing(rules, None, False, None, None, ask_league=True)
     today = answer.days[0]
     ask_league = answer.rest_unknown or answer.beyond_table
-    return BoardRow(
-        name,
+    eligible = today.may_pitch and not ask_league
+    return Standing(
+        rules,
         answer.group.band.label,
-        today.may_pitch and not ask_league,
-        today.most if today.may_pitch and not ask_league else 0,
+        eligible,
+        today.most if eligible else 0,
         None if answer.rest_unknown else answer.first_day,
         ask_league,
         answer.reasons,
         tuple(flag for flag in flags(answer) if flag.kind != "unconfirmed"),
-        last_7,
-        last_28,
-        later,
     )

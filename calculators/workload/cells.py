@@ -25,6 +25,7 @@ Trouble = Literal[
     "written twice",
     "not yes or no",
     "pain not told",
+    "rules not known",
     "no age",
     "no count",
     "two ages",

@@ -28,7 +28,7 @@ from calculators.workload.outings import Outing, OutingError
 from calculators.workload.rules import level_name
 from calculators.workload.tables import MissingHeadError, TableRow, TextTable, read_table
 
-ROSTER_HEADS = ("pitcher", "team", "age", "born", "level", "pain")
+ROSTER_HEADS = ("pitcher", "team", "age", "born", "level", "rules", "pain")
 OUTING_HEADS = (
     "pitcher",
     "date",
@@ -84,6 +84,8 @@ class RosterFile:
 
     teams: the teams each pitcher stands on the roster for. in_pain: whoever is marked with pain, or whose
     mark cannot be read. joined: rows of a pitcher who is there already.
+    rules: the rule sets named for each pitcher, "" where a row names none. rules_unclear: whoever has a
+    row that names rules nobody here knows.
     heads: the heads, ours in place of those that were mapped to them.
     """
 
@@ -91,6 +93,8 @@ class RosterFile:
     pitchers: Mapping[str, Pitcher]
     teams: Mapping[str, tuple[str, ...]]
     in_pain: frozenset[str]
+    rules: Mapping[str, tuple[str, ...]]
+    rules_unclear: frozenset[str]
     joined: int
     refused: tuple[RowNote, ...]
     notes: tuple[RowNote, ...]
@@ -133,45 +137,87 @@ class _Tally:
         self.notes.append(RowNote(row.number, column, trouble, entered))
 
 
-def read_roster(data: bytes, headings: Headings | None = None, dates: DateOrder = "year first") -> RosterFile:
+@dataclass
+class _Roster:
+    """A roster while it is read, row by row."""
+
+    rule_names: Mapping[str, str]
+    dates: DateOrder
+    names: dict[str, str] = field(default_factory=dict)
+    pitchers: dict[str, Pitcher] = field(default_factory=dict)
+    teams: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    rules: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    in_pain: set[str] = field(default_factory=set)
+    rules_unclear: set[str] = field(default_factory=set)
+    joined: int = 0
+    tally: _Tally = field(default_factory=_Tally)
+
+    def add(self, row: TableRow) -> None:
+        """Use a row or join it to an earlier one; raises RefusedError where neither can be done."""
+        name = name_in(row)
+        team = tidy(row.cells.get("team", ""))
+        first = self.names.get(key_of(name))
+        if first is None:
+            self.names[key_of(name)] = first = name
+            self.pitchers[name] = _pitcher(row, self.dates, self.tally)
+            self.teams[name] = (team,) if team else ()
+            self.rules[name] = ()
+        else:
+            self._join(row, first, team)
+        if _in_pain(row, self.tally):
+            self.in_pain.add(first)
+        self._add_rules(row, first)
+
+    def _join(self, row: TableRow, first: str, team: str) -> None:
+        """Join a row to the pitcher of the same name; raises RefusedError where it may be somebody else."""
+        one = _one_pitcher(self.pitchers[first], _pitcher(row, self.dates, _Tally()))
+        if not team or team in self.teams[first] or one is None:
+            raise RefusedError("pitcher", "name twice", first)
+        self.pitchers[first] = one
+        self.teams[first] = (*self.teams[first], team)
+        self.joined += 1
+        self.tally.note(row, "pitcher", "on two teams", first)
+
+    def _add_rules(self, row: TableRow, name: str) -> None:
+        entered = row.cells.get("rules", "")
+        slug = self.rule_names.get(key_of(tidy(entered))) if entered else ""
+        if slug is None:
+            self.rules_unclear.add(name)
+            self.tally.note(row, "rules", "rules not known", entered)
+        elif slug not in self.rules[name]:
+            self.rules[name] = (*self.rules[name], slug)
+
+
+def read_roster(
+    data: bytes,
+    headings: Headings | None = None,
+    dates: DateOrder = "year first",
+    rule_names: Mapping[str, str] | None = None,
+) -> RosterFile:
     """Read a roster: a column `pitcher`, and `age`, `born` (2014-08-31, 2014-08 or 2014) or `level`.
 
     A pitcher whose age is missing or cannot be read stays on the roster as of unknown age, with a note.
     A name that comes again for another team, with the same age, is one arm on two teams.
+    rule_names: by `key_of` of a name that the column `rules` may hold, the rule set it stands for.
     Raises TableError where the file is no table, MissingHeadError where it has no column `pitcher`.
     """
     table = _table(data, headings, ROSTER_HEADS, ("pitcher",))
-    tally = _Tally()
-    pitchers: dict[str, Pitcher] = {}
-    teams: dict[str, tuple[str, ...]] = {}
-    names: dict[str, str] = {}
-    in_pain: set[str] = set()
-    joined = 0
+    roster = _Roster(rule_names or {}, dates)
     for row in table.rows:
         try:
-            name = name_in(row)
-            team = tidy(row.cells.get("team", ""))
-            first = names.get(key_of(name))
-            if first is not None:
-                _join(row, first, team, dates, pitchers, teams, tally)
-                joined += 1
-                in_pain.update([first] if _in_pain(row, tally) else [])
-                continue
+            roster.add(row)
         except RefusedError as err:
-            tally.refuse(row, err)
-            continue
-        names[key_of(name)] = name
-        pitchers[name] = _pitcher(row, dates, tally)
-        teams[name] = (team,) if team else ()
-        in_pain.update([name] if _in_pain(row, tally) else [])
+            roster.tally.refuse(row, err)
     return RosterFile(
         rows=len(table.rows),
-        pitchers=pitchers,
-        teams=teams,
-        in_pain=frozenset(in_pain),
-        joined=joined,
-        refused=tuple(tally.refused),
-        notes=tuple(tally.notes),
+        pitchers=roster.pitchers,
+        teams=roster.teams,
+        in_pain=frozenset(roster.in_pain),
+        rules=roster.rules,
+        rules_unclear=frozenset(roster.rules_unclear),
+        joined=roster.joined,
+        refused=tuple(roster.tally.refused),
+        notes=tuple(roster.tally.notes),
         heads=table.heads,
         encoding=table.encoding,
     )
@@ -245,23 +291,6 @@ def _unknown(name: str) -> str:
     raise RefusedError("pitcher", "not on the roster", name)
 
 
-def _join(
-    row: TableRow,
-    first: str,
-    team: str,
-    dates: DateOrder,
-    pitchers: Mapping[str, Pitcher],
-    teams: dict[str, tuple[str, ...]],
-    tally: _Tally,
-) -> None:
-    """Join a row to the pitcher of the same name; raises RefusedError where it may be somebody else."""
-    quiet = _Tally()
-    if not team or team in teams[first] or _pitcher(row, dates, quiet) != pitchers[first]:
-        raise RefusedError("pitcher", "name twice", first)
-    teams[first] = (*teams[first], team)
-    tally.note(row, "pitcher", "on two teams", first)
-
-
 def _in_pain(row: TableRow, tally: _Tally) -> bool:
     """Return whether a pitcher is marked with pain; a mark that cannot be read counts as one."""
     try:
@@ -269,6 +298,21 @@ def _in_pain(row: TableRow, tally: _Tally) -> bool:
     except RefusedError as err:
         tally.note(row, "pain", "pain not told", err.entered)
         return True
+
+
+def _one_pitcher(first: Pitcher, again: Pitcher) -> Pitcher | None:
+    """Return what two rows of one name tell together; None where they may be two people.
+
+    Only the level may stand in one of them alone: a school goes by it, a summer team by the age.
+    """
+    if first == again:
+        return first
+    ages = {(one.age, one.born) for one in (first, again)} - {(None, None)}
+    levels = {one.level for one in (first, again)} - {None}
+    if Pitcher() in (first, again) or len(ages) > 1 or len(levels) > 1:
+        return None
+    age, birth = next(iter(ages), (None, None))
+    return Pitcher(age=age, born=birth, level=next(iter(levels), None))
 
 
 def _pitcher(row: TableRow, dates: DateOrder, tally: _Tally) -> Pitcher:

@@ -18,7 +18,7 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expect, sync_playwright
 
 CHROMIUM = os.environ.get("BENDBOOK_CHROMIUM", "/usr/bin/chromium")
 FLAGS = (
@@ -261,3 +261,33 @@ def league_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
             env=os.environ | {"SITE_URL": LIVE},
         )
     return folder / "site"
+
+
+PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
+"""A small phone, held upright."""
+
+NO_NETWORK = (
+    "ERR_INTERNET_DISCONNECTED",
+    "ERR_CONNECTION_REFUSED",
+    "Failed to load resource",
+    "Failed to fetch",
+)
+"""What a browser complains of once the network is cut."""
+
+
+@pytest.fixture
+def at_the_field(serve: Callable, open_page: Callable, handbook: Path) -> Callable[[str], Page]:
+    """A phone that was on the handbook once; after that there is no network. Opens a page by its path."""
+    server = serve(handbook)
+    page = open_page(server, tolerated=NO_NETWORK, before="window.print = () => {}", **PHONE)
+    expect(page.locator("[data-kept]")).to_contain_text("Kept on this device", timeout=60_000)
+    server.cut_off()
+    page.context.set_offline(True)
+
+    def open_(path: str) -> Page:
+        page.goto(server.url + path)
+        expect(page.locator("h1").first).to_be_visible()
+        assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
+        return page
+
+    return open_

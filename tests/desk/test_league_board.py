@@ -31,7 +31,8 @@ def file(text: str, encoding: str = "utf-8") -> str:
 @pytest.fixture
 def board(answered: Callable[..., Answer]) -> Callable[..., Answer]:
     def ask(roster: str = ROSTER, outings: str = OUTINGS, **typed: str) -> Answer:
-        return answered(BOARD, rules="little-league", roster=file(roster), outings=file(outings), **typed)
+        files = {"roster": file(roster), "outings": file(outings)}
+        return answered(BOARD, **{"rules": "little-league", **files, **typed})
 
     return ask
 
@@ -168,6 +169,104 @@ class TestStandings:
         )
         day = re.search(r"(\w{3})\w*, (\w{3})\w* (\d+)\.", spoken(alone.headline))
         assert spoken(sheet.rows[0][2]) == f"✕ not before {day[1]}, {day[2]} {day[3]}"
+
+
+class TestTeamsUnderDifferentRules:
+    ROSTER = (
+        "pitcher,team,born,rules\nComet,Quarry,2014-03-09,\nComet,Nine,2014-03-09,pony baseball\n"
+        "Moth,Quarry,2014-03-09,\nKettle,Nine,2014-03-09,usssa-baseball\nOtter,Nine,2014-03-09,Sandlot\n"
+    )
+    OUTINGS = (
+        "pitcher,date,pitches,outs\nComet,2026-05-14,36,\nMoth,2026-05-14,36,\nKettle,2026-05-15,36,12\n"
+    )
+
+    @pytest.fixture
+    def two_rules(self, board: Callable[..., Answer]) -> Callable[..., Answer]:
+        return lambda **typed: board(self.ROSTER, self.OUTINGS, **typed)
+
+    def test_an_arm_under_two_of_them_is_told_what_the_page_for_one_pitcher_tells(
+        self, two_rules, arm_shelf, cells, spoken
+    ) -> None:
+        row = cells(two_rules(), "Quarry")[0]
+        alone = answer(
+            "pitch-count",
+            {
+                "pain": "no",
+                "rules": "little-league",
+                "age": "12",
+                "today": "2026-05-16",
+                "also": "pony",
+                "outings": [{"date": "2026-05-14", "pitches": "36"}],
+            },
+            arm_shelf,
+        )
+        day = re.search(r"(\w{3})\w*, (\w{3})\w* (\d+)\.", spoken(alone.headline))
+        assert row[2] == f"✕ not before {day[1]}, {day[2]} {day[3]}"
+        assert row[1].startswith("Little League Baseball, Regulation VI: Ages 11-12. PONY Baseball: ")
+        assert row[3].startswith("Little League Baseball, Regulation VI: 36 pitches on Thursday, May 14")
+
+    def test_each_team_goes_by_its_own(self, two_rules, cells) -> None:
+        rows = cells(two_rules(), "Nine")
+        assert rows[1][1].startswith("USSSA baseball, outs: ")
+        assert "12 outs on Friday, May 15" in rows[1][3]
+
+    def test_rules_nobody_knows_leave_no_day(self, two_rules, cells, files) -> None:
+        found = two_rules()
+        assert cells(found, "Nine")[2][1:3] == ["rules not known", "? ask the league"]
+        assert cells(found, "2 rows used")[1] == [
+            "Roster",
+            'Row 6, column "rules", "Sandlot": No rules here have this name. Copy one from the list of rules.',
+        ]
+        assert "Otter" not in files(found)["first-days-2026-05-16.ics"]
+
+    def test_the_headline_and_the_sheets_do_not_name_one_of_them_for_all(self, two_rules, spoken) -> None:
+        found = two_rules()
+        assert spoken(found.headline).endswith("eligible under the rules named for each.")
+        sheets = [spoken(table.caption) for table in found.tables if table.sheet]
+        assert sheets[0] == (
+            "Quarry: Saturday, May 16, under the rules named for each pitcher. Eligible does not mean fit."
+        )
+        titles = [spoken(fact.value) for fact in found.facts if spoken(fact.label) == "Rules"]
+        assert titles == ["Little League Baseball, Regulation VI", "PONY Baseball", "USSSA baseball, outs"]
+
+    def test_rules_nobody_checked_need_a_word_also_for_one_row(self, asked) -> None:
+        roster = "pitcher,age,rules\nAce,12,\nBo,17,usa-joint-later\n"
+        written = {"roster": file(roster), "outings": file(OUTINGS), "rules": "little-league"}
+        assert [one.field for one in asked(BOARD, **written)] == ["unverified"]
+        assert isinstance(asked(BOARD, **written, unverified="yes"), Answer)
+
+    def test_a_level_and_an_age_may_stand_in_the_rows_of_one_arm(self, board, cells) -> None:
+        roster = "pitcher,team,age,level,rules\nAce,School,,varsity,cif-california\nAce,Summer,17,,\n"
+        row = cells(
+            board(roster, "pitcher,date,pitches\nAce,2026-05-01,3\n", rules="usa-joint-2015"), "School"
+        )[0]
+        assert row[1] == (
+            "CIF California, school baseball: Varsity. USA Baseball and MLB joint guideline: Ages 17-18."
+        )
+
+
+class TestBesideTheJointGuideline:
+    def test_one_more_column_says_the_day_it_would_name(self, board, cells, spoken, files) -> None:
+        found = board(beside="yes")
+        sheet = next(table for table in found.tables if table.sheet)
+        assert spoken(sheet.heads[3]) == "Joint guideline"
+        assert [row[3] for row in cells(found, "Reds")] == ["the same day", "the same day"]
+        table = read_table(files(found)["board-2026-05-16.csv"].encode())
+        assert table.rows[0].cells["first day under usa baseball and mlb joint guideline"] == "2026-05-21"
+
+    def test_the_later_day_is_called_later(self, board, cells) -> None:
+        outings = "pitcher,date,pitches,before last batter\nBo,2026-05-15,37,34\n"
+        row = cells(board(outings=outings, beside="yes"), "Reds")[1]
+        assert row[2:4] == ["✕ not before Sun, May 17", "later: Mon, May 18"]
+
+    def test_pain_leaves_no_day_there_either(self, answered, cells) -> None:
+        found = answered(BOARD, rules="little-league", beside="yes")
+        row = next(row for row in cells(found, "Herons") if row[0] == "Waffle")
+        assert row[2:5] == ["✕ stop: pain. See a clinician", "–", "–"]
+
+    def test_it_is_not_set_beside_itself(self, answered) -> None:
+        sheet = next(table for table in answered(BOARD, beside="yes").tables if table.sheet)
+        assert len(sheet.heads) == 6
 
 
 class TestOtherPeoplesFiles:

@@ -24,7 +24,8 @@
 //       <button type="button" data-tap="10">        beside an input: adds to its number
 //     <div data-status role="status" aria-live="polite">    empty; filled here
 //     <p data-example-note>                         hidden once the answer is no longer the worked example
-//     <div data-answer>                             the worked example; gets data-stale while fields need mending
+//     <div data-answer>                             the worked example; gets data-stale while fields need mending,
+//                                                   and is taken away when the form is emptied
 //     <button type="button" data-copy-link data-needs-script>
 //     <button type="button" data-print>             prints the answer alone; inside .sheet, that sheet alone
 //     <section data-log>, <section data-counter>, <section data-record>, <section data-photo>    see log.js, counter.js,

@@ -49,6 +49,7 @@ export function serveCalculator(form, kept) {
     event.preventDefault();
     ask({ wanted: true });
   });
+  on(form, "bendbook:empty", takeAnswerAway);
   on(self, "hashchange", () => {
     if (restore(fieldsInAddress(form))) ask({});
   });
@@ -131,6 +132,16 @@ export function serveCalculator(form, kept) {
     if (wanted) bringIntoView(place);
   }
 
+  // What was worked out for one arm must not stand there while another one's questions are open.
+  function takeAnswerAway() {
+    asked += 1;
+    const note = document.createElement("p");
+    note.textContent = word("answer_later");
+    place.replaceChildren(note);
+    place.removeAttribute("data-stop");
+    desk.querySelector("[data-echo]")?.replaceChildren();
+  }
+
   // A field that is still being typed in is not called wrong; its problem waits until the reader leaves it.
   function show(problems, typingIn, goThere) {
     const own = (problem) => typingIn?.id && typingIn.id === fieldId(problem) && !typingIn.matches("[aria-invalid]");
@@ -140,7 +151,7 @@ export function serveCalculator(form, kept) {
     const homeless = problems.filter((problem) => !document.getElementById(`${fieldId(problem)}-problem`));
     if (homeless.length) status.say(homeless[0].text);
     else if (heldBack.length) status.clear();
-    else status.say(word("mend"));
+    else status.say(word(place.querySelector(".headline") ? "mend" : "questions_open"));
     // A question with answers to tap is gone to, unless somebody is typing elsewhere.
     const asks = problems.some(({ offers }) => offers?.length) && !document.activeElement?.matches("[type=text]");
     if (goThere || asks) shown[0]?.focus();

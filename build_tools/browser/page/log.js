@@ -147,6 +147,7 @@ function empty(form, { quietly = false } = {}) {
   for (const table of form.querySelectorAll("[data-rows]")) setRowCount(table, 0);
   const note = form.closest("[data-desk]").querySelector("[data-example-note]");
   if (note) note.hidden = true;
+  form.dispatchEvent(new CustomEvent("bendbook:empty"));
   if (!quietly) changed(form);
 }
 
