@@ -30,6 +30,9 @@ def figures() -> Iterator[Figure]:
     roster, outings = league(PITCHERS, GAMES)
     whole = best_seconds(lambda: board(rules, roster, outings, DAY), 3)
     yield Figure("league: board of 5,000 pitchers and 100,000 outings, seconds", whole, 1)
+    one = {"player 0": roster["player 0"]}
+    alone = best_seconds(lambda: board(rules, one, outings, DAY), 20)
+    yield Figure("league: one arm's answer, ms", alone * 1000, 20)
     second = rule_set("usa-joint-2015", _shelf())
     both = best_seconds(lambda: board(rules, roster, outings, DAY, beside=second), 3)
     yield Figure("league: the same with the joint guideline beside it, seconds", both, 1)

@@ -63,6 +63,7 @@ dd { margin: 0 }
     help='The head your file has instead of ours, like roster_pitcher="Player". May be given again.',
 )
 @click.option("--unverified", is_flag=True, help="Go by rules that nobody has checked at the source.")
+@click.option("--beside", is_flag=True, help="Set the joint guideline beside the rules.")
 @click.option("--html", type=click.Path(dir_okay=False, path_type=Path), help="Write a page to print.")
 @click.option("--csv", type=click.Path(dir_okay=False, path_type=Path), help="Write the board as a table.")
 @click.option("--ical", type=click.Path(dir_okay=False, path_type=Path), help="Write the first days.")
@@ -74,6 +75,7 @@ def board(
     dates: str,
     headings: tuple[str, ...],
     unverified: bool,
+    beside: bool,
     html: Path | None,
     csv: Path | None,
     ical: Path | None,
@@ -90,6 +92,7 @@ def board(
         "outings": as_typed(outings.read_bytes()),
         "dates": dates.replace("-", " "),
         "unverified": "yes" if unverified else "no",
+        "beside": "yes" if beside else "no",
         **_headings(headings),
     }
     if raw["rules"] not in shelf.rules:

@@ -105,5 +105,13 @@ def test_what_is_wrong_is_said_with_what_to_do(run, more, told) -> None:
     assert told in found.output
 
 
+def test_the_joint_guideline_is_set_beside_when_asked_for(run, tmp_path) -> None:
+    assert run("--rules", "little-league", "--beside", "--csv", str(tmp_path / "b.csv")).exit_code == 0
+    rows = list(csv.DictReader((tmp_path / "b.csv").open(encoding="utf-8", newline="")))
+    beside = {row["pitcher"]: row["first day under USA Baseball and MLB joint guideline"] for row in rows}
+    # 66 pitches on May 12 owe four days in both tables; Waffle is marked with pain.
+    assert (beside["Biscuit"], beside["Waffle"]) == ("2026-05-17", "")
+
+
 def test_rules_nobody_checked_are_gone_by_when_asked_for(run) -> None:
     assert run("--rules", "usa-joint-later", "--unverified").exit_code == 0
