@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
-from calculators.coaching.pitcher_file import KIND, LONGEST_NICKNAME, VERSION
+from calculators.coaching.pitcher_file import KIND, LONGEST_NICKNAME, LONGEST_NOTES, VERSION, HandCheck
 from calculators.coaching.target import Role
-from calculators.coaching.throws import LIMITS, QUANTITIES, REASONS, Hand, MovementKind, Place
+from calculators.coaching.throws import LIMITS, QUANTITIES, REASONS, Hand, MovementKind, Place, Quantity
 from calculators.coaching.verdict import Decision
 
 Schema = Mapping[str, Any]
@@ -41,6 +41,9 @@ def pitcher_file_schema() -> dict[str, Any]:
             "slot": {**TEXT, "description": "An arm slot of the handbook."},
             "start": {**TEXT, "description": "A starting profile of the handbook."},
             "fastball_clock": CLOCK,
+            "fastball_speed": {**_measured("speed"), "description": "The middle of ten, in mph."},
+            "hand_check": _one_of(get_args(HandCheck)),
+            "notes": {"type": "string", "maxLength": LONGEST_NOTES},
             "arsenal": _list(_owned()),
             "targets": _list(
                 _object(
@@ -112,17 +115,13 @@ def _session() -> dict[str, Any]:
 _UNITS = {"speed": "mph", "spin": "rpm", "active": "percent", "up": "in", "glove": "in"}
 
 
+def _measured(name: Quantity) -> dict[str, Any]:
+    least, most = LIMITS[name]
+    return {"type": "number", "minimum": least, "maximum": most, "description": f"[{_UNITS[name]}]"}
+
+
 def _throw() -> dict[str, Any]:
-    measured: dict[str, Schema] = {
-        name: {
-            "type": "number",
-            "minimum": LIMITS[name][0],
-            "maximum": LIMITS[name][1],
-            "description": f"[{_UNITS[name]}]",
-        }
-        for name in QUANTITIES
-        if name != "clock"
-    }
+    measured: dict[str, Schema] = {name: _measured(name) for name in QUANTITIES if name != "clock"}
     parts: dict[str, Schema] = {
         "number": COUNT,
         "pitch": TEXT,

@@ -13,6 +13,7 @@ from typing import Literal
 from calculators.coaching.box import Box
 from calculators.coaching.clock_faces import Band, hours_apart, opposite, read_band, turn_between, turned
 from calculators.coaching.profiles import Profiles
+from calculators.coaching.ranks import Estimate
 from calculators.coaching.reading import Reading
 from calculators.coaching.target import USUAL_FASTBALL, Pitcher, Target
 from calculators.coaching.throws import Quantity
@@ -52,19 +53,38 @@ class Now:
     strikes: float | None = None
 
 
-def now_from(reading: Reading) -> Now:
-    """Return where a pitch is by its reading."""
+def now_from(reading: Reading, box: Box | None = None) -> Now:
+    """Return where a pitch is by its reading.
 
-    def middle(quantity: Quantity) -> float | None:
+    box: the target's, for the pitcher's own hand. A value that lies outside it by no more than its give or take
+    counts as on its edge: no cue is chosen for what may be luck.
+    """
+
+    def typical(quantity: Quantity) -> Estimate | None:
         found = reading.summaries.get(quantity)
-        return None if found is None else found.typical.value
+        return None if found is None else found.typical
 
     return Now(
-        None if reading.speed_percent is None else reading.speed_percent.value,
-        middle("clock"),
-        middle("active"),
+        _settled(reading.speed_percent, None if box is None else box.speed),
+        _settled_clock(typical("clock"), None if box is None else box.clock),
+        _settled(typical("active"), None if box is None else box.active),
         reading.strikes / reading.called if reading.called else None,
     )
+
+
+def _settled(found: Estimate | None, span: tuple[float, float] | None) -> float | None:
+    if found is None or found.interval is None or span is None:
+        return None if found is None else found.value
+    edge = min(max(found.value, span[0]), span[1])
+    return edge if found.interval.holds(edge) else found.value
+
+
+def _settled_clock(found: Estimate | None, band: Band | None) -> float | None:
+    if found is None or found.interval is None or band is None:
+        return None if found is None else found.value
+    edge = _nearest_clock(found.value, band)
+    # The interval may run on past 12 or below 0, so the edge is reckoned from the value.
+    return edge if found.interval.holds(found.value + turn_between(found.value, edge)) else found.value
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,7 @@ from typing import Any, Literal
 from calculators.coaching.comparison import FULL_BLOCK, Measured, Trial
 from calculators.coaching.cue_effects import CueEntry, Expected, expected, move
 from calculators.coaching.gap import (
+    STEP,
     Ball,
     Move,
     Now,
@@ -57,6 +58,8 @@ _MEANT_FOR_OTHERS = 0.30
 _INSIDE_FOR_SPEED = 0.50
 _KIND_FAILED = 0.50
 _KIND_FAILS_AFTER = 2
+_SLOW_BY = 0.5
+"""A ball is called too slow past this many steps below its box, about 1 mph; less may be the gun (estimate)."""
 _LEAST_USE = 0.05
 
 ONE_THING = say("One cue at a time. Keep the grip, the ball and the distance as they are.")
@@ -229,7 +232,8 @@ class _Asked:
         self.box = right_handers(target.box, target.pitcher)
         self.mirror = mirror_of(target.pitcher, self.box)
         self.missing = shortfalls(ball, self.box)
-        self.too_slow = ball.speed is not None and ball.speed < self.box.speed[0]
+        slowest = self.box.speed[0] - _SLOW_BY * STEP["speed"]
+        self.too_slow = ball.speed is not None and ball.speed < slowest
         self.own = [entry for entry in own if entry.cue in cues]
         dropped = Counter(cues[entry.cue]["focus"] for entry in self.own if entry.decision == "drop")
         self.failed_kinds: tuple[Focus, ...] = tuple(

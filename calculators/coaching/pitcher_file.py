@@ -15,13 +15,14 @@ import datetime
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
-from typing import Any, get_args
+from typing import Any, Literal, get_args
 
 from calculators.coaching.comparison import Measured
 from calculators.coaching.json_places import At, read_json
 from calculators.coaching.next_cue import Logged
 from calculators.coaching.target import Owned, Role
 from calculators.coaching.throws import (
+    LIMITS,
     QUANTITIES,
     REASONS,
     Hand,
@@ -37,8 +38,12 @@ from calculators.coaching.verdict import Decision
 from calculators.words import Message, say
 
 KIND = "bendbook pitcher"
-VERSION = 2
+VERSION = 3
 LONGEST_NICKNAME = 20
+LONGEST_NOTES = 200
+
+HandCheck = Literal["holds", "slides"]
+"""How the ball behaved when it was held out in the grip and lightly tugged."""
 
 _MEASURED: tuple[Measured, ...] = (*QUANTITIES, "strikes")
 
@@ -65,7 +70,9 @@ class PitcherFile:
     """Everything kept about one pitcher.
 
     nickname: one word, no full name. age: in whole years on `as_of`. slot, fastball_clock [hours], arsenal:
-    for the pitcher's own hand. gates: stage and day of each gate that was met. log: the cue trials.
+    for the pitcher's own hand. fastball_speed: the middle of ten [mph]. hand_check: None where it was not
+    done. notes: the coach's own, up to `LONGEST_NOTES` letters.
+    gates: stage and day of each gate that was met. log: the cue trials.
     """
 
     nickname: str
@@ -75,6 +82,9 @@ class PitcherFile:
     slot: str = ""
     start: str = ""
     fastball_clock: float | None = None
+    fastball_speed: float | None = None
+    hand_check: HandCheck | None = None
+    notes: str = ""
     arsenal: tuple[Owned, ...] = ()
     targets: tuple[PastTarget, ...] = ()
     gates: tuple[tuple[str, datetime.date], ...] = ()
@@ -105,6 +115,8 @@ def write_pitcher(file: PitcherFile) -> str:
     plain["as_of"] = _day(file.as_of)
     plain["slot"], plain["start"] = file.slot or None, file.start or None
     plain["fastball_clock"] = _clock(file.fastball_clock)
+    plain["fastball_speed"], plain["hand_check"] = file.fastball_speed, file.hand_check
+    plain["notes"] = file.notes or None
     plain["arsenal"] = [
         _short({"name": one.name, "speed": one.speed, "clock": _clock(one.clock), "breaking": one.breaking})
         for one in file.arsenal
@@ -161,7 +173,15 @@ def _from_first(whole: At) -> At:
     return At({**whole.value, "version": 2})
 
 
-_UPGRADES: Mapping[int, Callable[[At], At]] = {1: _from_first}
+def _from_second(whole: At) -> At:
+    """Version 2 kept neither the fastball's speed nor the hand check nor notes."""
+    for later in ("fastball_speed", "hand_check", "notes"):
+        if whole.get(later).given:
+            whole.get(later).refuse(say("A file of version 2 cannot hold this."))
+    return At({**whole.value, "version": 3})
+
+
+_UPGRADES: Mapping[int, Callable[[At], At]] = {1: _from_first, 2: _from_second}
 
 
 def _read(whole: At) -> PitcherFile:
@@ -170,6 +190,9 @@ def _read(whole: At) -> PitcherFile:
     if problem := nickname_problem(nickname.text()):
         nickname.refuse(problem)
     age, as_of, clock = whole.get("age"), whole.get("as_of"), whole.get("fastball_clock")
+    hand_check, notes = whole.get("hand_check"), whole.get("notes")
+    if notes.given and len(notes.text()) > LONGEST_NOTES:
+        notes.refuse(say("Up to {most} letters.", most=str(LONGEST_NOTES)))
     return PitcherFile(
         nickname.text(),
         whole.get("hand").one_of(get_args(Hand)),
@@ -178,6 +201,9 @@ def _read(whole: At) -> PitcherFile:
         _text(whole.get("slot")),
         _text(whole.get("start")),
         clock.clock() if clock.given else None,
+        _speed(whole.get("fastball_speed")),
+        hand_check.one_of(get_args(HandCheck)) if hand_check.given else None,
+        _text(notes),
         tuple(_owned(item) for item in whole.items("arsenal")),
         tuple(_target(item) for item in whole.items("targets")),
         tuple(_gate(item) for item in whole.items("gates")),
@@ -192,6 +218,14 @@ def _text(part: At) -> str:
 
 def _number(part: At) -> float | None:
     return part.number() if part.given else None
+
+
+def _speed(part: At) -> float | None:
+    speed = _number(part)
+    least, most = LIMITS["speed"]
+    if speed is not None and not least <= speed <= most:
+        part.refuse(say("Expected {least} to {most} mph.", least=f"{least:g}", most=f"{most:g}"))
+    return speed
 
 
 def _owned(item: At) -> Owned:

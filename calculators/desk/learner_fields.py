@@ -101,7 +101,7 @@ def read_learner(
     if session is not None:
         balls = of_pitch(session.throws, BREAKING_BALL)
         reading = read(session.throws, BREAKING_BALL)
-        now = now_from(reading)
+        now = now_from(reading, None if aiming.target is None else aiming.target.box)
         fastball = aiming.pitcher.fastball if reading.fastball is None else reading.fastball.value
         if not start:
             found = recognise(balls, fastball, aiming.hand, shelf.profiles)

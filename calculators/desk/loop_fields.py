@@ -224,6 +224,8 @@ def read_aiming(
             )
         slot = slot if slot in shelf.slots else _nearest_slot(for_right, slots)
     fastball = cast("float | None", values["fastball_speed"])
+    if fastball is None and record is not None:
+        fastball = record.fastball_speed
     pitcher = Pitcher(slot, int(age), hand, clock, fastball)
     arsenal = read_arsenal(values, fastball)
     if isinstance(arsenal, Problem):
@@ -231,7 +233,9 @@ def read_aiming(
     owned = arsenal
     if not owned and record is not None:
         owned = record.arsenal
-    role, wanted = cast("Role | None", values.get("role")), str(values.get("shape") or "")
+    role, wanted = cast("Role | None", values.get("role") or None), str(values.get("shape") or "")
+    if role is None and record is not None and record.targets:
+        role, wanted = record.targets[-1].role, wanted or record.targets[-1].shape
     choice = None
     if role and slot in shelf.slots:
         choice = targets(role, pitcher, owned, shelf.shapes, shelf.slots)

@@ -28,6 +28,7 @@ from calculators.desk.loop_fields import (
 from calculators.desk.next_cue import Asked, held_answer, held_back, read_question
 from calculators.desk.next_session_figures import plan_bars
 from calculators.desk.record_fields import (
+    EASIER_GRIP,
     RECORD_NAMES,
     handed_out,
     open_record,
@@ -143,6 +144,8 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
     answer = _answer(planned, shelf) if plan.parts else _no_practice(planned)
     if kept is None:
         return answer
+    if kept.hand_check == "slides":
+        answer = replace(answer, more=(EASIER_GRIP, *answer.more))
     return replace(answer, files=(handed_out(_with_gate(kept, values, planned)),))
 
 

@@ -2,17 +2,42 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import cast
 
 from calculators.coaching.json_places import PlaceError
-from calculators.coaching.pitcher_file import PitcherFile, nickname_problem, read_pitcher, write_pitcher
+from calculators.coaching.pitcher_file import (
+    LONGEST_NOTES,
+    HandCheck,
+    PitcherFile,
+    nickname_problem,
+    read_pitcher,
+    write_pitcher,
+)
 from calculators.coaching.throws import Hand, Session
-from calculators.desk.fields import Field, Problem, TextAreaField, TextField, Values
+from calculators.desk.fields import (
+    Choice,
+    ChoiceField,
+    Field,
+    Problem,
+    TextAreaField,
+    TextField,
+    Values,
+)
 from calculators.desk.files import OutFile
-from calculators.words import say
+from calculators.words import Message, say
 
 RECORD_NAMES = ("nickname", "record")
+HAND_AND_NOTES = ("hand_check", "notes")
+
+HAND_CHECK_WORDS: Mapping[HandCheck, Message] = {
+    "holds": say("The ball stayed"),
+    "slides": say("The ball slid, or the hand shook"),
+}
+
+EASIER_GRIP = say("In the hand check the ball slid. Take an easier grip and check again before any throw.")
+"""Common practice: no grip that the hand cannot hold against a light tug."""
 
 FILE_ENDING = ".pitcher.json"
 """By this ending the page knows the file that it may keep for the reader."""
@@ -38,6 +63,36 @@ def record_fields() -> tuple[Field, ...]:
             ),
         ),
     )
+
+
+def hand_and_notes_fields() -> tuple[Field, ...]:
+    """Return the questions for the hand check and for the coach's own notes."""
+    return (
+        ChoiceField(
+            "hand_check",
+            say("Hand check"),
+            (
+                Choice("", say("Not done yet")),
+                *(Choice(found, words) for found, words in HAND_CHECK_WORDS.items()),
+            ),
+            style="select",
+            optional=True,
+            help=say("The pitcher holds the ball out in the grip. Tug it lightly and count to three."),
+        ),
+        TextField(
+            "notes",
+            say("Notes"),
+            longest=LONGEST_NOTES,
+            help=say("Teams, days, what to try. Leave out names, and what a doctor said."),
+        ),
+    )
+
+
+def hand_and_notes(values: Values, record: PitcherFile | None) -> tuple[HandCheck | None, str]:
+    """Return the hand check and the notes that were typed, or those of the file where nothing was."""
+    typed = cast("HandCheck | None", values.get("hand_check") or None)
+    kept = (None, "") if record is None else (record.hand_check, record.notes)
+    return typed or kept[0], str(values.get("notes") or "") or kept[1]
 
 
 def open_record(values: Values) -> PitcherFile | Problem | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import cast
 
@@ -29,7 +29,12 @@ from calculators.desk.measures import Measures, units_field
 from calculators.desk.movement_tables import clock_words
 from calculators.desk.movement_words import between_down_and_up, between_sides
 from calculators.desk.record_fields import (
+    EASIER_GRIP,
+    HAND_AND_NOTES,
+    HAND_CHECK_WORDS,
     RECORD_NAMES,
+    hand_and_notes,
+    hand_and_notes_fields,
     handed_out,
     open_record,
     record_fields,
@@ -50,6 +55,7 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
         *pitcher_fields(shelf),
         arsenal_field(),
         DateField("today", say("Day on which the target is written down")),
+        *hand_and_notes_fields(),
         *record_fields(),
         units_field(),
     )
@@ -68,7 +74,7 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
         return aiming
     if not aiming.target_as_wanted:
         return no_target(aiming, shelf)
-    return _card(aiming, values, kept, shelf)
+    return _card(aiming, values, record, kept, shelf)
 
 
 def no_target(aiming: Aiming, shelf: Shelf) -> Answer:
@@ -103,18 +109,28 @@ def no_target(aiming: Aiming, shelf: Shelf) -> Answer:
     )
 
 
-def _card(aiming: Aiming, values: Values, kept: PitcherFile | None, shelf: Shelf) -> Answer:
+def _card(
+    aiming: Aiming, values: Values, record: PitcherFile | None, kept: PitcherFile | None, shelf: Shelf
+) -> Answer:
     target = cast(Target, aiming.target)
     measures = Measures("metric" if values["units"] == "metric" else "imperial")
     moved = movement_box(target, shelf.shapes[target.shape], aiming.mound)
     headline = _headline(aiming, target, shelf)
     today = cast(datetime.date, values["today"])
+    hand_check, notes = hand_and_notes(values, record)
+    by_hand = [
+        (say("Hand check"), HAND_CHECK_WORDS[hand_check] if hand_check else say("________________")),
+        *([(say("Notes"), say("{notes}", notes=notes))] if notes else []),
+    ]
     return Answer(
         headline=headline,
-        more=tuple(_more(aiming, target)),
+        more=(*((EASIER_GRIP,) if hand_check == "slides" else ()), *_more(aiming, target)),
         drawings=target_drawings(aiming, target, moved, measures, headline),
         facts=tuple(_facts(aiming, target, moved, measures)),
-        tables=tuple(_tables(aiming, target, moved, measures, today, shelf)),
+        tables=(
+            _sheet(aiming, target, moved, measures, today, by_hand, shelf),
+            *_tables(aiming, target, shelf),
+        ),
         how_sure=_how_sure(aiming),
         cannot_tell=(
             say("Whether hitters will miss it. The box says what to aim for, not what it gets."),
@@ -122,7 +138,9 @@ def _card(aiming: Aiming, values: Values, kept: PitcherFile | None, shelf: Shelf
         ),
         cautions=tuple(_cautions(target)),
         sources=("kimura-2023", "arm-angle-2025"),
-        files=() if kept is None else (handed_out(_with_target(kept, aiming, today)),),
+        files=()
+        if kept is None
+        else (handed_out(replace(_with_target(kept, aiming, today), hand_check=hand_check, notes=notes)),),
     )
 
 
@@ -196,14 +214,16 @@ def _facts(aiming: Aiming, target: Target, moved: MovementBox | None, measures: 
         yield Fact(say("To the side"), between_sides(*moved.glove, measures))
 
 
-def _tables(
+def _sheet(
     aiming: Aiming,
     target: Target,
     moved: MovementBox | None,
     measures: Measures,
     today: datetime.date,
+    by_hand: Sequence[tuple[Message, ...]],
     shelf: Shelf,
-) -> Iterator[Table]:
+) -> Table:
+    """Return the target as one card of paper."""
     rows = [
         (say("For"), OWN_WORDS[target.role]),
         (say("Shape"), say("{name}", name=title_of(target.shape, shelf))),
@@ -212,9 +232,13 @@ def _tables(
         (say("Stop"), say("Pain at once. A tired fastball. Six throws without the shape.")),
         (say("One grip"), say("________________")),
         (say("One cue, or none"), say("________________")),
+        *by_hand,
     ]
     caption = say("Target, written down on {date}", date=today.isoformat())
-    yield Table(caption, (say("What"), say("Aim")), tuple(rows), sheet=True)
+    return Table(caption, (say("What"), say("Aim")), tuple(rows), sheet=True)
+
+
+def _tables(aiming: Aiming, target: Target, shelf: Shelf) -> Iterator[Table]:
     others = [one for one in (aiming.choice.targets if aiming.choice else ()) if one is not target]
     if others:
         yield Table(
@@ -281,6 +305,7 @@ def _with_target(record: PitcherFile, aiming: Aiming, today: datetime.date) -> P
         as_of=today,
         slot=aiming.pitcher.slot,
         fastball_clock=aiming.pitcher.fastball_clock,
+        fastball_speed=aiming.pitcher.fastball,
         arsenal=aiming.arsenal,
         targets=(*earlier, written),
     )
@@ -314,6 +339,8 @@ CALCULATOR = Calculator(
         **EXAMPLE_PITCHER,
         "arsenal": ({"name": "changeup", "speed": "66", "clock": "2:30", "breaking": "no"},),
         "today": "2026-03-02",
+        "hand_check": "",
+        "notes": "",
         "nickname": "",
         "record": "",
         "units": "imperial",
@@ -324,7 +351,7 @@ CALCULATOR = Calculator(
         FieldGroup(say("What for"), TARGET_NAMES),
         FieldGroup(say("The pitcher"), PITCHER_NAMES),
         FieldGroup(say("Other pitches"), ARSENAL_NAMES, open=False),
-        FieldGroup(say("Write it down"), ("today", *RECORD_NAMES), open=False),
+        FieldGroup(say("Write it down"), ("today", *HAND_AND_NOTES, *RECORD_NAMES), open=False),
         FieldGroup(say("How to answer"), ("units",), open=False),
     ),
     tools=("record",),

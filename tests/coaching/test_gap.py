@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from calculators.coaching.clock_faces import Band
 from calculators.coaching.cue_effects import expected, most_speed_lost, move
 from calculators.coaching.gap import Now, ball_now, mirror_of, now_from, right_handers, shortfalls
 from calculators.coaching.reading import read
@@ -25,6 +28,25 @@ def test_a_reading_tells_where_the_ball_is() -> None:
     assert now.active == pytest.approx(82, abs=3)
     assert now.strikes is not None
     assert now_from(read([], BREAKING_BALL)) == Now()
+
+
+def test_what_may_be_luck_is_not_called_missing() -> None:
+    """A value whose interval reaches the box counts as on its edge; one whose does not counts as it is."""
+    reading = read(numbered([*fastballs(10), *breaking_balls(20)]), BREAKING_BALL)
+    assert reading.speed_percent is not None
+    assert reading.speed_percent.interval is not None
+    plain, high = now_from(reading), reading.speed_percent.interval.high
+    clock = reading.summaries["clock"].typical
+    box = replace(
+        hard_downer().box,
+        speed=(high - 0.01, 99.0),
+        clock=Band(clock.interval.high - 0.01, 9.0),
+        active=(95.0, 100.0),
+    )
+    now = now_from(reading, box)
+    assert (now.speed, now.clock) == (high - 0.01, clock.interval.high - 0.01)
+    assert now.active == plain.active
+    assert now_from(reading, replace(box, speed=(high + 0.01, 99.0))).speed == plain.speed
 
 
 def test_a_ball_in_its_box_lacks_nothing() -> None:

@@ -35,6 +35,9 @@ WHOLE = PitcherFile(
     slot="three-quarter",
     start="slurve",
     fastball_clock=10.5,
+    fastball_speed=61.5,
+    hand_check="holds",
+    notes="Two teams. Plays shortstop too.",
     arsenal=(Owned("fastball", 100.0, 10.5, breaking=False), Owned("changeup", 90.0, breaking=False)),
     targets=(PastTarget(MONDAY, "same-hand-hitter", "slurve"),),
     gates=(("spin-only", MONDAY), ("spin-only", datetime.date(2026, 5, 6))),
@@ -88,9 +91,24 @@ def test_a_file_of_the_first_version_opens() -> None:
     assert json.loads(write_pitcher(found))["version"] == VERSION
 
 
+def test_a_file_of_the_second_version_opens_and_cannot_hold_what_came_later() -> None:
+    plain = json.loads(TEXT) | {"version": 2}
+    for later in ("fastball_speed", "hand_check", "notes"):
+        with pytest.raises(PlaceError) as caught:
+            read_pitcher(json.dumps(plain))
+        assert caught.value.place == later
+        del plain[later]
+    found = read_pitcher(json.dumps(plain))
+    assert found == replace(WHOLE, fastball_speed=None, hand_check=None, notes="")
+    assert json.loads(write_pitcher(found))["version"] == VERSION
+
+
 @pytest.mark.parametrize(
     ("text", "place"),
     [
+        (changed(["fastball_speed"], 300), "fastball_speed"),
+        (changed(["hand_check"], "perhaps"), "hand_check"),
+        (changed(["notes"], "x" * 201), "notes"),
         (changed(["version"], VERSION + 1), "version"),
         (changed(["version"], 0), "version"),
         (changed(["kind"], "shopping list"), "kind"),

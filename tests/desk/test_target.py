@@ -13,7 +13,7 @@ from build_tools.schema.pitcher_file import pitcher_file_schema
 from build_tools.schema.shape import Shape
 from build_tools.shape_numbers import shape_numbers
 from calculators.coaching.pitcher_file import read_pitcher
-from calculators.desk import target_movement
+from calculators.desk import next_session, target_movement
 from calculators.desk.target import CALCULATOR
 from tests.coaching.handbook import shapes
 from tests.desk.loop_shelf import answer, asked, facts, file_text, headline, shelf, table, text
@@ -100,6 +100,24 @@ def test_the_file_holds_the_target_and_obeys_its_schema() -> None:
     assert [(one.date, one.shape) for one in record.targets] == [
         (datetime.date(2026, 3, 2), "three-quarter-drop")
     ]
+
+
+def test_the_file_holds_what_was_said_of_arm_and_hand_and_fills_it_in_the_next_time() -> None:
+    first = answer(CALCULATOR, nickname="Juniper", hand_check="holds", notes="Tuesdays")
+    record = read_pitcher(file_text(first))
+    assert (record.fastball_speed, record.hand_check, record.notes) == (76.0, "holds", "Tuesdays")
+    blank = {"fastball_clock": "", "fastball_speed": "", "arsenal": (), "record": file_text(first)}
+    again = answer(CALCULATOR, **blank)
+    assert (again.headline, again.facts) == (first.headline, first.facts)
+    assert read_pitcher(file_text(again)) == record
+
+
+def test_no_grip_that_the_hand_cannot_hold() -> None:
+    """Common practice: the ball is held out and lightly tugged; where it slides, another grip is taken."""
+    assert "Take an easier grip" in text(CALCULATOR, hand_check="slides")
+    assert "easier grip" not in text(CALCULATOR, hand_check="holds")
+    kept = file_text(answer(CALCULATOR, nickname="Juniper", hand_check="slides"))
+    assert "Take an easier grip" in text(next_session.CALCULATOR, record=kept)
 
 
 def test_without_a_nickname_no_file_is_made() -> None:

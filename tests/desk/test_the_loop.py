@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from calculators.desk import cue_trial, next_cue, next_session, read_session, target
@@ -28,6 +29,8 @@ def test_the_first_practice_reads_as_the_page_says() -> None:
 
 def test_the_cue_is_the_one_the_page_names() -> None:
     assert headline(next_cue.CALCULATOR) == "Next cue: window blind."
+    first_day = "\n".join(line for line in SEASON.splitlines() if not re.match("2026-03-1[07]", line))
+    assert headline(next_cue.CALCULATOR, sheet=first_day, start="") == "Next cue: window blind."
     assert "offers [[cues/window-blind]] first" in PAGE
 
 
