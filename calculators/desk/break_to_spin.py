@@ -310,7 +310,7 @@ def _percent(share: float) -> str:
 CALCULATOR = Calculator(
     name="break-to-spin",
     title=say("Break to spin"),
-    fields=lambda _: break_fields(),
+    fields=break_fields,
     example=EXAMPLE_BREAK,
     work_out=work_out,
     common_cases=lambda _: (spins_table(),),

@@ -8,7 +8,7 @@ from typing import cast
 
 from calculators.coaching.found_spin import MOVEMENT_DOUBT, Crossed, spin_behind
 from calculators.coaching.movement_counts import Count
-from calculators.desk.answers import FieldGroup
+from calculators.desk.answers import FieldGroup, Shelf
 from calculators.desk.break_to_spin_ways import (
     CROSSING_NAMES,
     PATH_NAMES,
@@ -65,9 +65,9 @@ Typed = TypedBreak | TypedCrossing | TypedPath
 """A pitch, in whichever way it was told."""
 
 
-def break_fields() -> tuple[Field, ...]:
+def break_fields(shelf: Shelf) -> tuple[Field, ...]:
     """Return the questions, in order."""
-    shared = {field.name: field for field in pitch_fields()}
+    shared = {field.name: field for field in pitch_fields(shelf)}
     return (
         shared["hand"],
         way_field(),

@@ -9,9 +9,10 @@ from calculators.coaching.elsewhere import SamePitch, There, from_distance
 from calculators.desk.answers import Answer, Calculator, Fact, FieldGroup, HowSure, Outcome, Shelf, Table
 from calculators.desk.distance_and_air_figure import Distance, bars
 from calculators.desk.distance_and_air_tables import air_table, flight_table
-from calculators.desk.fields import Field, Problem, Values
+from calculators.desk.fields import Problem, Values
 from calculators.desk.measures import Measures
-from calculators.desk.pitch_fields import EXAMPLE_PITCH, MOUNDS, TypedPitch, pitch_fields, read_pitch
+from calculators.desk.mounds import mounds_of
+from calculators.desk.pitch_fields import EXAMPLE_PITCH, TypedPitch, pitch_fields, read_pitch
 from calculators.physics.aim import OutOfReachError
 from calculators.physics.air import density_at
 from calculators.physics.doubt import effects, together
@@ -46,7 +47,7 @@ class Compared:
         return 1 - self.typed.thrown.conditions.density / SEA_LEVEL_AIR
 
 
-def work_out(values: Values, _: Shelf) -> Outcome:
+def work_out(values: Values, shelf: Shelf) -> Outcome:
     """Return how the pitch flies from every distance, or the problems that involve several fields."""
     typed = read_pitch(values)
     if not isinstance(typed, TypedPitch):
@@ -60,16 +61,16 @@ def work_out(values: Values, _: Shelf) -> Outcome:
         spin,
         typed.flight.end.position[2],
     )
-    conditions = typed.thrown.conditions
+    conditions, mounds = typed.thrown.conditions, mounds_of(shelf)
     by_the_sea = replace(conditions, density=SEA_LEVEL_AIR)
     try:
-        here = tuple(from_distance(pitch, mound * FOOT, conditions) for mound in MOUNDS)
-        at_sea = tuple(from_distance(pitch, mound * FOOT, by_the_sea) for mound in MOUNDS)
+        here = tuple(from_distance(pitch, mound * FOOT, conditions) for mound in mounds)
+        at_sea = tuple(from_distance(pitch, mound * FOOT, by_the_sea) for mound in mounds)
     except OutOfReachError:
         message = say(
             "At {mph} mph the ball does not get to the plate from {feet} ft. Enter more speed.",
             mph=number(pitch.speed / MPH),
-            feet=f"{MOUNDS[-1]:g}",
+            feet=f"{mounds[-1]:g}",
         )
         return (Problem("speed", message),)
     measures = Measures("metric" if values["units"] == "metric" else "imperial")
@@ -175,10 +176,6 @@ def _how_sure(compared: Compared) -> HowSure:
     )
 
 
-def _fields(_: Shelf) -> tuple[Field, ...]:
-    return pitch_fields()
-
-
 def common_cases(_: Shelf) -> tuple[Table, ...]:
     """Return how much of its sea-level movement a pitch keeps, by altitude and temperature."""
     return (air_table(SEA_LEVEL_AIR),)
@@ -187,7 +184,7 @@ def common_cases(_: Shelf) -> tuple[Table, ...]:
 CALCULATOR = Calculator(
     name="distance-and-air",
     title=say("Distance and air"),
-    fields=_fields,
+    fields=pitch_fields,
     example={**EXAMPLE_PITCH, "altitude": "5200", "temperature": "80", "humidity": "30"},
     work_out=work_out,
     common_cases=common_cases,

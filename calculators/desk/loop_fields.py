@@ -26,8 +26,8 @@ from calculators.desk.fields import (
     Value,
     Values,
 )
+from calculators.desk.mounds import mound_field
 from calculators.desk.movement_tables import clock_words
-from calculators.desk.pitch_fields import MOUNDS
 from calculators.desk.slot_and_shape_fields import FARTHEST_FASTBALL, USUAL_FASTBALL, fastball_span
 from calculators.physics.spin import other_hand_clock
 from calculators.words import Message, say
@@ -92,11 +92,7 @@ def pitcher_fields(shelf: Shelf) -> tuple[Field, ...]:
             optional=True,
             help=say("The middle of ten, on the day."),
         ),
-        ChoiceField(
-            "mound",
-            say("Rubber to plate"),
-            tuple(Choice(f"{feet:g}", say("{feet} ft", feet=f"{feet:g}")) for feet in MOUNDS),
-        ),
+        mound_field(shelf),
     )
 
 

@@ -368,7 +368,7 @@ def _apart_doubt(worked: Worked) -> float:
 CALCULATOR = Calculator(
     name="pairing",
     title=say("Fastball and breaking ball together"),
-    fields=lambda _: pairing_fields(),
+    fields=pairing_fields,
     example=EXAMPLE_PAIR,
     work_out=work_out,
     common_cases=lambda _: (time_gaps(),),

@@ -8,7 +8,7 @@ from typing import cast
 
 from calculators.coaching.batting import SWING_TIME
 from calculators.coaching.pairing import Pair, Pitch, Setting, aimed, on_line_of
-from calculators.desk.answers import FieldGroup
+from calculators.desk.answers import FieldGroup, Shelf
 from calculators.desk.fields import (
     Choice,
     ChoiceField,
@@ -62,9 +62,9 @@ class TypedPair:
     others: tuple[OtherPitch, ...]
 
 
-def pairing_fields() -> tuple[Field, ...]:
+def pairing_fields(shelf: Shelf) -> tuple[Field, ...]:
     """Return the questions, in order."""
-    shared = {field.name: field for field in pitch_fields()}
+    shared = {field.name: field for field in pitch_fields(shelf)}
     return (
         shared["hand"],
         *_about("fast", say("Fastball speed"), (50, 95)),

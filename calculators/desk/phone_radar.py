@@ -243,7 +243,7 @@ def _rpm(turns_per_second: float) -> str:
 CALCULATOR = Calculator(
     name="phone-radar",
     title=say("Speed and spin from a phone"),
-    fields=lambda _: film_fields(),
+    fields=film_fields,
     example=EXAMPLE_FILM,
     work_out=work_out,
     common_cases=lambda _: film_tables(),

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import cast
 
 from calculators.coaching.camera import Filming, release_speed, spin_rate, stripe_clock
-from calculators.desk.answers import FieldGroup
+from calculators.desk.answers import FieldGroup, Shelf
 from calculators.desk.fields import Choice, ChoiceField, ClockField, Field, NumberField, Problem, Raw, Values
 from calculators.desk.pitch_fields import pitch_fields
 from calculators.physics.flight import PLATE_FRONT, STILL_AIR
@@ -64,9 +64,9 @@ class TypedFilm:
         return self.filming.frames_per_second
 
 
-def film_fields() -> tuple[Field, ...]:
+def film_fields(shelf: Shelf) -> tuple[Field, ...]:
     """Return the questions, in order."""
-    shared = {field.name: field for field in pitch_fields()}
+    shared = {field.name: field for field in pitch_fields(shelf)}
     return (
         shared["hand"],
         NumberField(

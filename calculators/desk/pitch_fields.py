@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import cast
 
-from calculators.desk.answers import FieldGroup
+from calculators.desk.answers import FieldGroup, Shelf
 from calculators.desk.fields import Choice, ChoiceField, ClockField, Field, NumberField, Problem, Values
 from calculators.desk.flight_figures import Zone
 from calculators.desk.measures import units_field
+from calculators.desk.mounds import mound_field
 from calculators.physics.aim import OutOfReachError, pitch_to
 from calculators.physics.air import density_at
 from calculators.physics.doubt import Doubts, Thrown
@@ -17,8 +18,6 @@ from calculators.physics.flight import Conditions, Flight
 from calculators.physics.spin import Spin, active_share
 from calculators.physics.units import DEGREE, FOOT, INCH, MPH, RPM, celsius
 from calculators.words import number, say
-
-MOUNDS = (46.0, 50.0, 54.0, 60.5)
 
 BATTERS: Mapping[str, Zone] = {
     "small": Zone(15 * INCH, 30 * INCH),
@@ -51,7 +50,7 @@ class TypedPitch:
     doubts: Doubts
 
 
-def pitch_fields() -> tuple[Field, ...]:
+def pitch_fields(shelf: Shelf) -> tuple[Field, ...]:
     """Return the questions, in order."""
     return (
         ChoiceField("hand", say("Throws"), (Choice("right", say("Right")), Choice("left", say("Left")))),
@@ -99,11 +98,7 @@ def pitch_fields() -> tuple[Field, ...]:
             1,
             help=say("How far in front of the rubber the ball leaves the hand."),
         ),
-        ChoiceField(
-            "mound",
-            say("Rubber to plate"),
-            tuple(Choice(f"{feet:g}", say("{feet} ft", feet=f"{feet:g}")) for feet in MOUNDS),
-        ),
+        mound_field(shelf),
         NumberField("altitude", say("Height above the sea"), "ft", -300, 12000, (0, 6000)),
         NumberField("temperature", say("Temperature"), "°F", 10, 125, (45, 95)),
         NumberField("humidity", say("Humidity"), "%", 0, 100, (20, 90), help=say("It hardly matters.")),

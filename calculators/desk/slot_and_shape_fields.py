@@ -68,7 +68,7 @@ class TypedArm:
 
 def arm_fields(shelf: Shelf) -> tuple[Field, ...]:
     """Return the questions, in order; the shelf's slots, shapes and roles fill the lists to choose from."""
-    shared = {field.name: field for field in pitch_fields()}
+    shared = {field.name: field for field in pitch_fields(shelf)}
     undecided = Choice("", say("Not decided"))
     return (
         shared["hand"],

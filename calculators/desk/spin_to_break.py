@@ -259,7 +259,7 @@ def _cautions(pitch: TypedPitch) -> tuple[Message, ...]:
 CALCULATOR = Calculator(
     name="spin-to-break",
     title=say("Spin to break"),
-    fields=lambda _: pitch_fields(),
+    fields=pitch_fields,
     example=EXAMPLE_PITCH,
     work_out=work_out,
     common_cases=lambda _: movement_tables(),
