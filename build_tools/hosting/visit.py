@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import time
 import urllib.request
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from urllib.parse import urljoin, urlsplit
 
@@ -79,10 +79,14 @@ class _Visit:
         kept = self._copy(page)
         yield kept
         if kept.good:
-            yield _size(page)
+            addresses = page.evaluate(KEPT)
+            yield _size(addresses)
+            # A league may have hidden some of them.
+            there = {urljoin(self.address, path): path for path in (*PAGES, *CALCULATORS)}
+            kept_pages = [path for url, path in there.items() if {url, f"{url}index.html"} & set(addresses)]
             self.context.set_offline(True)
-            yield self._pages_offline(page)
-            yield self._calculators_offline(page)
+            yield self._pages_offline(page, [path for path in kept_pages if path in PAGES])
+            yield self._calculators_offline(page, [path for path in kept_pages if path in CALCULATORS])
         yield Finding(
             not self.foreign, f"asks other hosts: {', '.join(dict.fromkeys(self.foreign)) or 'none'}"
         )
@@ -106,24 +110,24 @@ class _Visit:
             return Finding(False, f"keeps no copy; the page says: {said}")
         return Finding(True, f"copy kept after {time.monotonic() - begun:.1f} s")
 
-    def _pages_offline(self, page: Page) -> Finding:
-        for path in PAGES:
+    def _pages_offline(self, page: Page, paths: Sequence[str]) -> Finding:
+        for path in paths:
             try:
                 page.goto(urljoin(self.address, path))
                 expect(page.locator("main h1").first).to_be_visible()
             except (Error, AssertionError):
                 return Finding(False, f"offline, /{path} does not open")
-        return Finding(True, f"offline, {len(PAGES)} pages open")
+        return Finding(True, f"offline, {len(paths)} pages open")
 
-    def _calculators_offline(self, page: Page) -> Finding:
-        for path in CALCULATORS:
+    def _calculators_offline(self, page: Page, paths: Sequence[str]) -> Finding:
+        for path in paths:
             try:
                 page.goto(urljoin(self.address, path))
                 page.locator("form[data-calculator] [type=submit]").click()
                 expect(page.locator("[data-example-note]")).to_be_hidden(timeout=ANSWER_MS)
             except (Error, AssertionError):
                 return Finding(False, f"offline, /{path} does not answer")
-        return Finding(True, f"offline, {len(CALCULATORS)} calculators answer")
+        return Finding(True, f"offline, {len(paths)} calculators answer")
 
 
 def _policy(page: Page, first: Response) -> Finding:
@@ -134,8 +138,8 @@ def _policy(page: Page, first: Response) -> Finding:
     return Finding("default-src 'none'" in policy, f"policy against other hosts: {way}")
 
 
-def _size(page: Page) -> Finding:
-    total = sum(map(_sent, page.evaluate(KEPT)))
+def _size(addresses: Iterable[str]) -> Finding:
+    total = sum(map(_sent, addresses))
     small = total <= MOST_SENT
     mend = "" if small else "; let the server compress what it sends"
     return Finding(small, f"{total / 1e6:.2f} MB sent for the whole copy{mend}")

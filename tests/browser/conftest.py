@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import functools
+import gzip
 import http.server
 import importlib.util
+import io
 import os
 import shutil
 import subprocess
@@ -73,6 +75,24 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         """Say nothing."""
 
 
+class CompressingHandler(Handler):
+    """Serves as a host does that compresses what it sends."""
+
+    def send_head(self) -> Any:
+        """Answer with the file compressed, where the browser takes that and it is no folder."""
+        path = Path(self.translate_path(self.path))
+        path = path / "index.html" if path.is_dir() and self.path.endswith("/") else path
+        if not path.is_file() or "gzip" not in self.headers.get("Accept-Encoding", ""):
+            return super().send_head()
+        content = gzip.compress(path.read_bytes(), 6)
+        self.send_response(200)
+        self.send_header("Content-Type", self.guess_type(str(path)))
+        self.send_header("Content-Encoding", "gzip")
+        self.send_header("Content-Length", str(len(content)))
+        self.end_headers()
+        return io.BytesIO(content)
+
+
 class QuietServer(http.server.ThreadingHTTPServer):
     """Says nothing where a browser hangs up in the middle of a file."""
 
@@ -88,8 +108,9 @@ class Server:
     asked: the paths asked for so far, within the site.
     """
 
-    def __init__(self, folder: Path, mount: str = "/", port: int = 0) -> None:
+    def __init__(self, folder: Path, mount: str = "/", port: int = 0, handler: type = Handler) -> None:
         self.folder = folder
+        self._handler = handler
         self._mount = mount
         self._port = port
         self.asked: list[str] = []
@@ -102,7 +123,9 @@ class Server:
 
     def start(self) -> None:
         """Serve, at the same address as before."""
-        handler = functools.partial(Handler, directory=str(self.folder), mount=self._mount, asked=self.asked)
+        handler = functools.partial(
+            self._handler, directory=str(self.folder), mount=self._mount, asked=self.asked
+        )
         self._server = QuietServer(("127.0.0.1", self._port), handler)
         self._port = self._server.server_port
         threading.Thread(target=self._server.serve_forever, args=(0.02,), daemon=True).start()
@@ -155,8 +178,8 @@ def chromium(playwright: Playwright, chromium_options: dict[str, Any]) -> Iterat
 def serve() -> Iterator[Callable[..., Server]]:
     servers: list[Server] = []
 
-    def start(folder: Path, mount: str = "/") -> Server:
-        servers.append(Server(folder, mount))
+    def start(folder: Path, mount: str = "/", handler: type = Handler) -> Server:
+        servers.append(Server(folder, mount, handler=handler))
         return servers[-1]
 
     yield start
