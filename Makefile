@@ -61,7 +61,8 @@ unit: ready ## everything that needs no browser
 	pytest tests --ignore=tests/browser
 
 test: lint site ## everything, a real browser included
-	pytest tests
+	pytest tests --ignore=tests/browser --numprocesses auto
+	pytest tests/browser
 
 bench: site ## the house's numbers, as ratios measured in one run
 	python -m bench
