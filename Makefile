@@ -62,7 +62,7 @@ unit: ready ## everything that needs no browser
 
 test: lint site ## everything, a real browser included
 	pytest tests --ignore=tests/browser --numprocesses auto
-	pytest tests/browser
+	pytest tests/browser --numprocesses auto --dist loadgroup
 
 bench: site ## the house's numbers, as ratios measured in one run
 	python -m bench

@@ -204,6 +204,11 @@ def _calculator_pages(writer: Writer, calculators: tuple[CalculatorPage, ...]) -
                     answer=one.answer,
                     headline=one.headline,
                     tools=one.tools,
+                    cues=[
+                        (cue.slug, cue.model.title)
+                        for cue in writer.edition.library.cues.values()
+                        if not cue.model.retired
+                    ],
                 ),
                 "tables": one.tables,
                 "address": address,

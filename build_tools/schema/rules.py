@@ -107,6 +107,11 @@ class RuleSet(Strict):
     kind: Literal["guideline", "rule"]
     source: SourceId = Field(description="id in content/sources.yml")
     extends: SourceId | None = Field(default=None, description="The rule set a local league makes stricter.")
+    looser_because: Text | None = Field(
+        default=None,
+        description="Why it lets more through in places than the set it extends. Readers see the reason. "
+        "Without one, nothing may be looser.",
+    )
 
     counts: Literal["pitches", "outs"] | None = Field(
         default=None, description="What daily_max and the rest table count."

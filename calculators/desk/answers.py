@@ -103,9 +103,10 @@ class Shelf:
 
 Outcome = Answer | tuple[Problem, ...]
 
-Tool = Literal["counter", "log", "print", "record", "photo"]
+Tool = Literal["counter", "log", "print", "record", "photo", "throws"]
 """counter: counts a game that is going on; log: keeps the form on the device; print: prints the answer;
-record: keeps the pitcher's file in the browser; photo: measures the arm on a photo."""
+record: keeps the pitcher's file in the browser; photo: measures the arm on a photo; throws: writes
+throws into the sheet one by one."""
 
 
 @dataclass(frozen=True)

@@ -288,5 +288,5 @@ CALCULATOR = Calculator(
         FieldGroup(say("How to answer"), ("units",), open=False),
     ),
     stops_first=stop_at_pain,
-    tools=("record",),
+    tools=("throws", "record"),
 )

@@ -1,7 +1,8 @@
 """The rule sets on the shelf, with what a local league made stricter worked in.
 
-A local set names the set it `extends` and only what it changes. It may tighten, never loosen: the
-reader of a local rule must never be told a date earlier than the rule it rests on.
+A local set names the set it `extends` and only what it changes. It may tighten and not loosen: the reader of
+a local rule must not be told a date earlier than the rule it rests on. Where a body has indeed made a rule
+looser, its set says why (`looser_because`), and every reader is told.
 """
 
 from __future__ import annotations
@@ -31,7 +32,7 @@ def rule_set(slug: str, shelf: Shelves) -> RuleSet:
 
     slug: its name on the shelf; shelf: rule sets as plain mappings, by name.
     Raises RuleSetError, naming rule set and field, if it is missing, does not fit together, or
-    loosens what it extends.
+    loosens what it extends without a reason.
     """
     return _resolve(slug, shelf, ())[0]
 
@@ -57,8 +58,13 @@ def _resolve(slug: str, shelf: Shelves, above: tuple[str, ...]) -> tuple[RuleSet
         for band, under in zip(local.bands, base.bands, strict=True)
     )
     local = dataclasses.replace(local, bands=bands)
-    _only_stricter(base, local)
-    return local, whole
+    _same_in_kind(base, local)
+    reason = plain.get("looser_because")
+    if reason is None:
+        _only_stricter(base, local)
+        return local, whole
+    told = f"In places looser than {base.title}. {reason}"
+    return dataclasses.replace(local, notes=(told, *local.notes)), whole
 
 
 def _laid_over(slug: str, base: Mapping[str, Any], local: Mapping[str, Any]) -> Mapping[str, Any]:
@@ -76,13 +82,18 @@ def _laid_over(slug: str, base: Mapping[str, Any], local: Mapping[str, Any]) -> 
     return {**base, **stated, "bands": bands, "caps": caps, "extends": None}
 
 
-def _only_stricter(base: RuleSet, local: RuleSet) -> None:
-    def refuse(field: str, mend: str) -> RuleSetError:
-        return RuleSetError(local.slug, field, f"{mend}; a local rule may only be stricter than {base.slug}")
-
+def _same_in_kind(base: RuleSet, local: RuleSet) -> None:
     for name in ("counts", "rest_unit", "age_basis", "age_reference"):
         if getattr(base, name) != getattr(local, name):
-            raise refuse(name, "leave it as it is")
+            mend = f"leave it as in {base.slug}, or write a rule set that extends none"
+            raise RuleSetError(local.slug, name, mend)
+
+
+def _only_stricter(base: RuleSet, local: RuleSet) -> None:
+    def refuse(field: str, mend: str) -> RuleSetError:
+        told = f"{mend}; a local rule may only be stricter than {base.slug}, unless looser_because says why"
+        return RuleSetError(local.slug, field, told)
+
     for name in ("finish_batter", "threshold_relief", "resets_each_level"):
         if getattr(local, name) and not getattr(base, name):
             raise refuse(name, "leave it at false")

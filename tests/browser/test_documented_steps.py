@@ -118,7 +118,7 @@ def test_every_command_of_the_steps_does_what_they_say(tree: Path) -> None:
         else:
             pytest.fail("the edition is not served")
     finally:
-        os.killpg(served.pid, signal.SIGINT)
+        os.killpg(served.pid, signal.SIGTERM)
         served.wait(10)
 
 

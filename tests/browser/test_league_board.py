@@ -104,7 +104,7 @@ def test_the_files_it_hands_out_are_saved(
         .read_bytes()
         .decode()
         .splitlines()[1]
-        .startswith("Zoë,,Ages 11-12,no,,2026-05-20")
+        .startswith("Zoë,,USA Baseball and MLB joint guideline,Ages 11-12,no,,2026-05-20")
     )
     with page.expect_download() as saved:
         page.get_by_role("link", name="The first days as a calendar file").click()

@@ -154,6 +154,17 @@ class TestLocalRules:
             self.resolve(**changes)
         assert err.value.field == field
 
+    def test_where_a_body_made_it_looser_the_reason_is_told(self) -> None:
+        looser = {"bands": [{"label": "Ages 9-12", "daily_max": 71}], "looser_because": "Voted in 2026."}
+        found = self.resolve(**looser)
+        assert found.bands[0].daily_max == 71
+        assert found.notes[0] == "In places looser than A small league. Voted in 2026."
+
+    def test_no_reason_turns_pitches_into_outs(self) -> None:
+        with pytest.raises(RuleSetError) as err:
+            self.resolve(counts="outs", looser_because="Voted in 2026.")
+        assert err.value.field == "counts"
+
     def test_it_may_not_extend_itself(self) -> None:
         with pytest.raises(RuleSetError, match="must not extend itself"):
             rule_set("local", {"local": self.local(extends="local")})

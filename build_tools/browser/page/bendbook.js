@@ -28,8 +28,8 @@
 //                                                   and is taken away when the form is emptied
 //     <button type="button" data-copy-link data-needs-script>
 //     <button type="button" data-print>             prints the answer alone; inside .sheet, that sheet alone
-//     <section data-log>, <section data-counter>, <section data-record>, <section data-photo>    see log.js, counter.js,
-//                                                   record.js, photo.js
+//     <section data-log>, <section data-counter>, <section data-record>, <section data-photo>, <details data-throws>
+//                                                   see log.js, counter.js, record.js, photo.js, throws.js
 //     in an answer: <ul data-files hidden>          filled with links to the files that come with it
 //
 //   <a class="term" href="..." data-meaning="...">  opens <span class="term-note"> right behind itself
@@ -54,6 +54,7 @@ import { servePhoto } from "./photo.js";
 import { servePrinting } from "./printing.js";
 import { serveRecord } from "./record.js";
 import { serveTerms } from "./terms.js";
+import { serveThrows } from "./throws.js";
 import { takeTyped } from "./typed.js";
 
 let leave = [];
@@ -66,7 +67,7 @@ function openPage() {
   showKept();
   const typed = takeTyped();
   leave = [...document.querySelectorAll("form[data-calculator]")].flatMap((form) => {
-    const tools = [serveLog(form), serveCounter(form), serveRecord(form), servePhoto(form)];
+    const tools = [serveLog(form), serveCounter(form), serveRecord(form), servePhoto(form), serveThrows(form)];
     return [serveCalculator(form, typed[form.dataset.calculator]), ...tools];
   });
 }

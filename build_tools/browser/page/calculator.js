@@ -1,5 +1,6 @@
 // One calculator on a page: fields typed -> the runtime's answer -> put in place of the worked example.
 import { addressOf, fieldsInAddress, fillFrom } from "./address.js";
+import { civilToday } from "./dates.js";
 import { offerFiles } from "./downloads.js";
 import { namedValues, put, typedIn } from "./fields.js";
 import { hasPicked, readPicked } from "./files.js";
@@ -201,13 +202,6 @@ export function serveCalculator(form, kept) {
     stopListening();
     clearTimeout(pause);
   };
-}
-
-// The date of the reader's own calendar, not of Greenwich.
-function civilToday() {
-  const now = new Date();
-  const two = (number) => String(number).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 function bringIntoView(element) {

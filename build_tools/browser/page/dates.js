@@ -7,7 +7,8 @@ export function showByDate(today = civilToday()) {
   }
 }
 
-function civilToday() {
+// The date of the reader's own calendar, not of Greenwich.
+export function civilToday() {
   const now = new Date();
   const two = (number) => String(number).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
