@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import time
 import urllib.request
 from collections.abc import Iterable, Iterator, Sequence
@@ -11,12 +12,17 @@ from urllib.parse import urljoin, urlsplit
 
 from playwright.sync_api import BrowserContext, Error, Page, Request, Response, ViewportSize, expect
 
+from build_tools.browser.words import PAGE_WORDS
 from build_tools.chromium import open_chromium
 
 PHONE: ViewportSize = {"width": 390, "height": 780}
 FIRST_COPY_MS = 180_000
 ANSWER_MS = 60_000
 MOST_SENT = 8_000_000
+IS_KEPT = PAGE_WORDS["kept"].text.partition(",")[0]
+NOT_KEPT = [PAGE_WORDS[f"kept_{why}"].text for why in ("impossible", "failed", "full", "saving")]
+SETTLED = re.compile("|".join(map(re.escape, (IS_KEPT, *NOT_KEPT))))
+"""What the page says of its copy once that is settled, in English."""
 CALCULATORS = ("calculators/spin-to-break/", "calculators/pitch-count/")
 PAGES = ("", "guide/warning-signs/", "grips/", "print/")
 
@@ -104,9 +110,11 @@ class _Visit:
             return Finding(False, "keeps no copy: the address must begin with https")
         begun = time.monotonic()
         try:
-            expect(page.locator("[data-kept]")).to_contain_text("Kept on this device", timeout=FIRST_COPY_MS)
+            expect(page.locator("[data-kept]")).to_contain_text(SETTLED, timeout=FIRST_COPY_MS)
         except AssertionError:
-            said = page.locator("[data-kept]").inner_text() or "nothing"
+            return Finding(False, f"no copy is kept after {FIRST_COPY_MS / 1000:.0f} s")
+        said = page.locator("[data-kept]").inner_text()
+        if IS_KEPT not in said:
             return Finding(False, f"keeps no copy; the page says: {said}")
         return Finding(True, f"copy kept after {time.monotonic() - begun:.1f} s")
 

@@ -7,6 +7,7 @@ import os
 import re
 import shutil
 import signal
+import socket
 import subprocess
 import time
 import urllib.request
@@ -99,7 +100,9 @@ def test_every_command_of_the_steps_does_what_they_say(tree: Path) -> None:
     assert "hand-outs/bag-letter.pdf" in (site / "print" / "index.html").read_text(encoding="utf-8")
     assert not (site / "grips" / "sweeper-grip").exists(), "no division is old enough for it"
 
-    port = "8137"
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
     served = subprocess.Popen(
         ["make", "serve-edition", f"NAME={NAME}", f"PORT={port}"],
         cwd=tree,
