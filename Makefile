@@ -62,7 +62,7 @@ unit: ready ## everything that needs no browser
 
 test: lint site ## everything, a real browser included
 	pytest tests --ignore=tests/browser --numprocesses auto
-	pytest tests/browser --numprocesses auto --dist loadgroup
+	pytest tests/browser --numprocesses auto --dist loadfile
 
 bench: site ## the house's numbers, as ratios measured in one run
 	python -m bench

@@ -286,12 +286,6 @@ def league_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder / "site"
 
 
-def pytest_itemcollected(item: pytest.Item) -> None:
-    """Keep together what shares something built: one worker makes the league's edition, and each file its own."""
-    shared = "league" if "league_site" in getattr(item, "fixturenames", ()) else item.path.stem
-    item.add_marker(pytest.mark.xdist_group(shared))
-
-
 PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
 """A small phone, held upright."""
 
