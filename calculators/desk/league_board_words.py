@@ -88,11 +88,11 @@ def beside_words(row: BoardRow) -> Message:
     beside, own = row.beside, row.first_day
     if beside is None or row.ask_league:
         return NOTHING
-    if beside.ask_league or beside.first_day is None:
+    if beside.ask_league or beside.first_day is None or own is None:
         return say("? not settled")
+    if beside.first_day == own:
+        return say("the same day")
     day = short_day(beside.first_day)
-    if own is None or beside.first_day == own:
-        return say("the same day") if own else say("{day}", day=day)
     return say("later: {day}", day=day) if beside.first_day > own else say("earlier: {day}", day=day)
 
 

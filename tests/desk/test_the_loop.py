@@ -7,7 +7,7 @@ from pathlib import Path
 
 from calculators.desk import cue_trial, next_cue, next_session, read_session, target
 from tests.coaching.handbook import CONTENT
-from tests.desk.loop_shelf import SEASON, facts, headline, text
+from tests.desk.loop_shelf import SEASON, answer, facts, file_text, headline, text
 
 PAGE = Path(CONTENT / "guide" / "the-loop.md").read_text("utf-8")
 UNTIL_THE_SECOND_DAY = "\n".join(line for line in SEASON.splitlines() if "2026-03-17" not in line)
@@ -41,6 +41,14 @@ def test_one_day_is_a_hint_and_two_keep_it() -> None:
     assert headline(cue_trial.CALCULATOR).startswith("Window blind: Keep it.")
     assert "hint" in PAGE
     assert "Now it says: keep it." in PAGE
+
+
+def test_with_the_file_put_in_the_page_asks_for_strikes_and_no_cue() -> None:
+    kept = file_text(answer(target.CALCULATOR, nickname="Juniper"))
+    kept = file_text(answer(cue_trial.CALCULATOR, record=kept))
+    said = headline(next_cue.CALCULATOR, record=kept)
+    assert said == "No cue needed. Throw the three-quarter drop as it is, and count strikes."
+    assert "no cue needed, throw it as it is, and count strikes" in PAGE
 
 
 def test_the_plan_stays_inside_the_throws_the_page_speaks_of() -> None:
