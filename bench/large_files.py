@@ -10,12 +10,10 @@ from playwright.sync_api import Page
 
 from bench.league import DAY, GAMES, PITCHERS, league
 from bench.measure import Figure
-from bench.runtime_start import served
+from bench.runtime_start import examples_of, served
 from bench.throws import MANY, sheet
 from build_tools.chromium import open_chromium
-from build_tools.generate.calculator_pages import worked_examples
 from calculators.desk.files import as_typed
-from calculators.workload.outings import Outing
 
 MOST_SECONDS = 5.0
 MOST_MEGABYTES = 300.0
@@ -23,8 +21,7 @@ MOST_MEGABYTES = 300.0
 
 def figures(site: Path) -> Iterator[Figure]:
     """Measure and yield each figure, against a site that was built."""
-    shelf = json.loads((site / "assets/bendbook/runtime/shelf.json").read_text(encoding="utf-8"))
-    examples = worked_examples(shelf)
+    examples = examples_of(site)
     with served(site) as address, open_chromium() as browser:
         page = browser.new_page()
         page.goto(address)
@@ -33,8 +30,7 @@ def figures(site: Path) -> Iterator[Figure]:
             ("read-session", f"{MANY:,} throws read", {"sheet": sheet(MANY), "day": ""}),
             ("cue-trial", f"{MANY:,} throws compared", {"sheet": sheet(MANY)}),
         ):
-            example = {name: dict(examples[name])}
-            seconds, megabytes = _heavy(page, name, example[name], typed)
+            seconds, megabytes = _heavy(page, name, examples[name], typed)
             yield Figure(f"browser: {what}, seconds", seconds, MOST_SECONDS)
             yield Figure(f"browser: {what}, memory of the worker, MB", megabytes, MOST_MEGABYTES)
 
@@ -61,13 +57,11 @@ def _files() -> dict[str, str]:
     roster = "".join(
         f"{name},team {number % 400},{one.age}\n" for number, (name, one) in enumerate(pitchers.items())
     )
-    rows = "".join(_row(name, outing) for name, of_one in outings.items() for outing in of_one)
+    rows = "".join(
+        f"{name},{outing.date},{outing.pitches}\n" for name, of_one in outings.items() for outing in of_one
+    )
     return {
         "roster": as_typed(f"pitcher,team,age\n{roster}".encode()),
         "outings": as_typed(f"pitcher,date,pitches\n{rows}".encode()),
         "today": DAY.isoformat(),
     }
-
-
-def _row(name: str, outing: Outing) -> str:
-    return f"{name},{outing.date},{outing.pitches}\n"

@@ -69,8 +69,7 @@ def measure(site: Path, rounds: int = 9, slow: float = 1.0) -> Waiting:
     rounds: how often each way is started, one way after the other in turn.
     slow: how many times slower the browser is made for the starts.
     """
-    shelf = json.loads((site / "assets/bendbook/runtime/shelf.json").read_text(encoding="utf-8"))
-    questions = {name: json.dumps(dict(fields)) for name, fields in worked_examples(shelf).items()}
+    questions = {name: json.dumps(fields) for name, fields in examples_of(site).items()}
     with served(site) as address, open_chromium() as browser:
         spent: dict[str, list[float]] = {way: [] for way in WAYS}
         for _ in range(rounds):
@@ -78,6 +77,12 @@ def measure(site: Path, rounds: int = 9, slow: float = 1.0) -> Waiting:
                 spent[way].append(_first_answer(browser, address, way, questions, slow))
         answers = _answers(browser, address, questions)
     return Waiting({way: statistics.median(times) for way, times in spent.items()}, answers)
+
+
+def examples_of(site: Path) -> dict[str, dict[str, object]]:
+    """Return the fields of each calculator's worked example in a site that was built."""
+    shelf = json.loads((site / "assets/bendbook/runtime/shelf.json").read_text(encoding="utf-8"))
+    return {name: dict(fields) for name, fields in worked_examples(shelf).items()}
 
 
 def _first_answer(

@@ -188,6 +188,9 @@ def _index_pages(writer: Writer, figures: FigureStore) -> Iterator[Page]:
 
 
 def _calculator_pages(writer: Writer, calculators: tuple[CalculatorPage, ...]) -> Iterator[Page]:
+    cues = [
+        (one.slug, one.model.title) for one in writer.edition.library.cues.values() if not one.model.retired
+    ]
     for one in calculators:
         address = f"calculators/{one.name}"
         words = writer.edition.library.calculator_words.get(one.name)
@@ -204,11 +207,7 @@ def _calculator_pages(writer: Writer, calculators: tuple[CalculatorPage, ...]) -
                     answer=one.answer,
                     headline=one.headline,
                     tools=one.tools,
-                    cues=[
-                        (cue.slug, cue.model.title)
-                        for cue in writer.edition.library.cues.values()
-                        if not cue.model.retired
-                    ],
+                    cues=cues,
                 ),
                 "tables": one.tables,
                 "address": address,

@@ -25,6 +25,8 @@ SETTLED = re.compile("|".join(map(re.escape, (IS_KEPT, *NOT_KEPT))))
 """What the page says of its copy once that is settled, in English."""
 CALCULATORS = ("calculators/spin-to-break/", "calculators/pitch-count/")
 PAGES = ("", "guide/warning-signs/", "grips/", "print/")
+MAY_BE_HIDDEN = ("grips/", "calculators/spin-to-break/")
+"""What a league may leave out of its edition."""
 
 KEPT = """async () => {
     const kept = [];
@@ -87,12 +89,9 @@ class _Visit:
         if kept.good:
             addresses = page.evaluate(KEPT)
             yield _size(addresses)
-            # A league may have hidden some of them.
-            there = {urljoin(self.address, path): path for path in (*PAGES, *CALCULATORS)}
-            kept_pages = [path for url, path in there.items() if {url, f"{url}index.html"} & set(addresses)]
             self.context.set_offline(True)
-            yield self._pages_offline(page, [path for path in kept_pages if path in PAGES])
-            yield self._calculators_offline(page, [path for path in kept_pages if path in CALCULATORS])
+            yield self._pages_offline(page, self._there(PAGES, addresses))
+            yield self._calculators_offline(page, self._there(CALCULATORS, addresses))
         yield Finding(
             not self.foreign, f"asks other hosts: {', '.join(dict.fromkeys(self.foreign)) or 'none'}"
         )
@@ -117,6 +116,15 @@ class _Visit:
         if IS_KEPT not in said:
             return Finding(False, f"keeps no copy; the page says: {said}")
         return Finding(True, f"copy kept after {time.monotonic() - begun:.1f} s")
+
+    def _there(self, paths: Sequence[str], addresses: Sequence[str]) -> list[str]:
+        """Return the paths but those that this league has hidden, which its copy then lacks."""
+
+        def kept(path: str) -> bool:
+            url = urljoin(self.address, path)
+            return url in addresses or f"{url}index.html" in addresses
+
+        return [path for path in paths if path not in MAY_BE_HIDDEN or kept(path)]
 
     def _pages_offline(self, page: Page, paths: Sequence[str]) -> Finding:
         for path in paths:

@@ -161,27 +161,24 @@ def read_pitcher(text: str) -> PitcherFile:
     if version < 1:
         whole.get("version").refuse(say("There is no such version."))
     for older in range(version, VERSION):
-        whole = _UPGRADES[older](whole)
+        whole = _upgraded(whole, older)
     return _read(whole)
 
 
-def _from_first(whole: At) -> At:
-    """Version 1 had neither gates nor a log of trials, and did not say on which day the age held."""
-    for later in ("gates", "log", "as_of"):
+_CAME_LATER: Mapping[int, tuple[str, ...]] = {
+    1: ("gates", "log", "as_of"),
+    2: ("fastball_speed", "hand_check", "notes"),
+}
+"""By version, the names that came with the next one; nothing else changed."""
+
+
+def _upgraded(whole: At, version: int) -> At:
+    for later in _CAME_LATER[version]:
         if whole.get(later).given:
-            whole.get(later).refuse(say("A file of version 1 cannot hold this."))
-    return At({**whole.value, "version": 2})
-
-
-def _from_second(whole: At) -> At:
-    """Version 2 kept neither the fastball's speed nor the hand check nor notes."""
-    for later in ("fastball_speed", "hand_check", "notes"):
-        if whole.get(later).given:
-            whole.get(later).refuse(say("A file of version 2 cannot hold this."))
-    return At({**whole.value, "version": 3})
-
-
-_UPGRADES: Mapping[int, Callable[[At], At]] = {1: _from_first, 2: _from_second}
+            whole.get(later).refuse(
+                say("A file of version {version} cannot hold this.", version=str(version))
+            )
+    return At({**whole.value, "version": version + 1})
 
 
 def _read(whole: At) -> PitcherFile:

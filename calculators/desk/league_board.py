@@ -17,7 +17,7 @@ from calculators.desk.pitch_count_answer import CAUTIONS, HOW_READ
 from calculators.desk.pitch_count_words import day_words, plain_day
 from calculators.desk.rule_choice import JOINT_GUIDELINE, rule_maker, why_unverified
 from calculators.words import Message, say, say_count
-from calculators.workload.board import board, unverified_rules
+from calculators.workload.board import board
 from calculators.workload.cells import key_of
 from calculators.workload.library import rule_sets
 from calculators.workload.reading import OutingsFile, RosterFile
@@ -41,7 +41,7 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
     unverified = values.get("unverified") == "yes"
     in_use = rules_in_use(roster, rules, every)
     for one in in_use:
-        if not unverified and unverified_rules(one):
+        if not unverified and one.unchecked:
             return (Problem("unverified", why_unverified(one)),)
     alone = all(one.slug == JOINT_GUIDELINE for one in in_use)
     beside = every.get(JOINT_GUIDELINE) if values.get("beside") == "yes" and not alone else None

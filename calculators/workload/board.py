@@ -100,11 +100,6 @@ class Board:
     rows: tuple[BoardRow, ...]
 
 
-def unverified_rules(rules: RuleSet) -> bool:
-    """True where a whole rule set is from memory or in doubt."""
-    return rules.status == "from memory" or rules.doubt is not None
-
-
 def board(
     rules: RuleSet,
     roster: Mapping[str, Pitcher],
@@ -128,7 +123,7 @@ def board(
     own = own_rules or {}
     in_use = {one.slug: one for name in roster for one in own.get(name, (rules,))} or {rules.slug: rules}
     for one in in_use.values():
-        if not unverified and unverified_rules(one):
+        if not unverified and one.unchecked:
             raise UnverifiedRulesError(f"{one.title} is not checked at its source. Ask the body, or say so.")
     rows = tuple(
         _row(own.get(name, (rules,)), name, pitcher, outings.get(name, ()), day, name in in_pain, beside)

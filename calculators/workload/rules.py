@@ -189,9 +189,14 @@ class RuleSet:
             rest=_longest_rest(self.bands),
         )
 
+    @property
+    def unchecked(self) -> bool:
+        """True where the whole rule set is from memory or in doubt."""
+        return self.status == "from memory" or self.doubt is not None
+
     def unverified(self, band: Band) -> bool:
         """True where nobody should rely on this without having checked it at the body."""
-        return self.status == "from memory" or self.doubt is not None or bool(band.gaps)
+        return self.unchecked or bool(band.gaps)
 
 
 def check(plain: Mapping[str, Any]) -> None:

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import json
-import subprocess
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
@@ -14,7 +12,7 @@ from playwright.sync_api import Browser, expect
 
 from build_tools.disk import put_disk_copy
 from tests.browser.conftest import CompressingHandler
-from tests.browser.test_disk_copy import FIREFOX, HERE
+from tests.browser.firefox import seen_in_firefox
 from tests.browser.test_hosting import visited
 
 pytestmark = pytest.mark.browser
@@ -49,15 +47,7 @@ def test_its_copy_on_a_stick_answers_by_the_leagues_rules_in_chromium(
 
 
 def test_and_in_firefox(unpacked: Path) -> None:
-    done = subprocess.run(
-        ["node", str(HERE / "disk_in_firefox.mjs"), FIREFOX, str(unpacked), *ASKED],
-        capture_output=True,
-        text=True,
-        timeout=300,
-        check=False,
-    )
-    assert done.returncode == 0, done.stderr
-    seen = json.loads(done.stdout)
+    seen = seen_in_firefox(unpacked, ASKED)
     assert (seen["errors"], seen["foreign"]) == ([], [])
     assert "from 42 ft" in seen["answers"]["distance-and-air"]["answer"]
     assert "Pennimoor Valley" in seen["answers"]["pitch-count"]["answer"]

@@ -3,9 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import json
-import os
-import subprocess
 import zipfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -18,10 +15,9 @@ from build_tools.disk.links import to_page
 from build_tools.finish import FinishError
 from calculators.desk.counter import CALCULATORS
 from tests.browser.answers import words_of
+from tests.browser.firefox import seen_in_firefox
 
 pytestmark = pytest.mark.browser
-FIREFOX = os.environ.get("BENDBOOK_FIREFOX", "/usr/bin/firefox")
-HERE = Path(__file__).parent
 DAY = datetime.date(2026, 5, 16)
 OURS = ("file:", "data:", "blob:")
 
@@ -105,15 +101,7 @@ def test_a_new_answer_its_sources_and_the_search_lead_on_in_chromium(page: Page,
 
 
 def test_everything_answers_in_firefox_with_the_network_cut(unpacked: Path) -> None:
-    done = subprocess.run(
-        ["node", str(HERE / "disk_in_firefox.mjs"), FIREFOX, str(unpacked), *CALCULATORS],
-        capture_output=True,
-        text=True,
-        timeout=400,
-        check=False,
-    )
-    assert done.returncode == 0, done.stderr
-    seen = json.loads(done.stdout)
+    seen = seen_in_firefox(unpacked, CALCULATORS)
     assert (seen["errors"], seen["foreign"]) == ([], [])
     assert "edition of May 16, 2026" in seen["kept"]
     assert seen["found"].startswith("/grips/")

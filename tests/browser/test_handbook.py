@@ -11,15 +11,10 @@ from playwright.sync_api import Page, expect
 
 from calculators.desk.counter import CALCULATORS, open_counter
 from tests.browser.answers import words_of
+from tests.browser.conftest import NO_NETWORK
 
 pytestmark = pytest.mark.browser
 WAIT_MS = 30_000
-OFFLINE = (
-    "ERR_INTERNET_DISCONNECTED",
-    "ERR_CONNECTION_REFUSED",
-    "Failed to load resource",
-    "Failed to fetch",
-)
 AXE = Path(__file__).resolve().parents[2] / "node_modules" / "axe-core" / "axe.min.js"
 TYPED = """form => {
     const typed = {};
@@ -76,7 +71,7 @@ def test_the_whole_handbook_works_with_the_server_gone(
     serve: Callable, open_page: Callable, handbook: Path, mount: str
 ) -> None:
     server = serve(handbook, mount)
-    page = open_page(server, tolerated=OFFLINE)
+    page = open_page(server, tolerated=NO_NETWORK)
     expect(page.locator("[data-kept]")).to_contain_text("Kept on this device", timeout=60_000)
     server.cut_off()
     page.context.set_offline(True)
@@ -98,7 +93,7 @@ def test_search_finds_a_grip_with_the_server_gone(
     serve: Callable, open_page: Callable, handbook: Path
 ) -> None:
     server = serve(handbook, "/league/handbook/")
-    page = open_page(server, tolerated=OFFLINE)
+    page = open_page(server, tolerated=NO_NETWORK)
     expect(page.locator("[data-kept]")).to_contain_text("Kept on this device", timeout=60_000)
     server.cut_off()
     page.context.set_offline(True)

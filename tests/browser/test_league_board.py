@@ -10,16 +10,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.browser.conftest import NO_NETWORK
+
 pytestmark = pytest.mark.browser
 BOARD = "calculators/league-board/"
 WAIT_MS = 60_000
 PHONE = {"viewport": {"width": 390, "height": 780}}
-OFFLINE = (
-    "ERR_INTERNET_DISCONNECTED",
-    "ERR_CONNECTION_REFUSED",
-    "Failed to load resource",
-    "Failed to fetch",
-)
 
 
 @pytest.fixture
@@ -115,7 +111,7 @@ def test_a_phone_without_any_network_makes_the_same_board(
     serve: Callable, open_page: Callable, handbook: Path, office: tuple[Path, Path]
 ) -> None:
     server = serve(handbook)
-    page = open_page(server, tolerated=OFFLINE, **PHONE)
+    page = open_page(server, tolerated=NO_NETWORK, **PHONE)
     expect(page.locator("[data-kept]")).to_contain_text("Kept on this device", timeout=WAIT_MS)
     server.cut_off()
     page.context.set_offline(True)

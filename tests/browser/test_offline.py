@@ -10,15 +10,11 @@ from types import ModuleType
 import pytest
 from playwright.sync_api import BrowserContext, Page, Playwright, expect
 
+from tests.browser.conftest import NO_NETWORK
+
 pytestmark = pytest.mark.browser
 FALL = "calculators/fall/"
 WAIT_MS = 30_000
-OFFLINE = (
-    "ERR_INTERNET_DISCONNECTED",
-    "ERR_CONNECTION_REFUSED",
-    "Failed to load resource",
-    "Failed to fetch",
-)
 
 
 def until(page: Page, condition: str) -> None:
@@ -60,7 +56,7 @@ def test_after_one_visit_every_page_and_calculator_works_with_the_server_gone(
     serve: Callable, open_page: Callable, mini_site: Path, mount: str
 ) -> None:
     server = serve(mini_site, mount)
-    page = open_page(server, tolerated=OFFLINE)
+    page = open_page(server, tolerated=NO_NETWORK)
     kept(page)
     cut_off(page, server)
     page.click("#to-fall")
@@ -95,7 +91,7 @@ def test_addresses_a_reader_may_type_work_offline(
     serve: Callable, open_page: Callable, mini_site: Path, mount: str
 ) -> None:
     server = serve(mini_site, mount)
-    page = open_page(server, tolerated=OFFLINE)
+    page = open_page(server, tolerated=NO_NETWORK)
     kept(page)
     cut_off(page, server)
 
@@ -117,7 +113,7 @@ def test_an_unknown_address_shows_the_handbooks_own_page_online_too(
     serve: Callable, open_page: Callable, mini_site: Path
 ) -> None:
     server = serve(mini_site, "/league/handbook/")
-    page = open_page(server, tolerated=OFFLINE)
+    page = open_page(server, tolerated=NO_NETWORK)
     kept(page)
     page.goto(server.url + "no/such/page")
     page.click("#to-terms")
@@ -197,7 +193,7 @@ def test_an_edition_with_a_bad_file_is_not_taken_at_all_and_a_mended_one_is(
     how: str,
 ) -> None:
     server = serve(mini_copy)
-    page = open_page(server, tolerated=(*OFFLINE, "integrity", "bad-precaching-response", "digest"))
+    page = open_page(server, tolerated=(*NO_NETWORK, "integrity", "bad-precaching-response", "digest"))
     kept(page)
     newer(mini_copy, mini, mini_build, gravity=9.80665)
     file = mini_copy / spoiled
@@ -238,7 +234,7 @@ def test_a_first_visit_that_broke_off_goes_on_where_it_stopped(
     last = mini_copy / "404.html"
     good = last.read_bytes()
     last.unlink()
-    page = open_page(server, tolerated=(*OFFLINE, "bad-precaching-response"))
+    page = open_page(server, tolerated=(*NO_NETWORK, "bad-precaching-response"))
     expect(page.locator("[data-kept]")).to_contain_text("No copy is kept yet", timeout=WAIT_MS)
     page.wait_for_load_state("networkidle")
     have = [address.removeprefix(server.url).partition("?")[0] for address in kept_addresses(page)]
@@ -257,7 +253,7 @@ def test_a_copy_that_could_not_be_made_is_tried_again_without_a_reload(
     last = mini_copy / "404.html"
     good = last.read_bytes()
     last.unlink()
-    page = open_page(serve(mini_copy), tolerated=(*OFFLINE, "bad-precaching-response"))
+    page = open_page(serve(mini_copy), tolerated=(*NO_NETWORK, "bad-precaching-response"))
     expect(page.locator("[data-kept]")).to_contain_text("No copy is kept yet", timeout=WAIT_MS)
     last.write_bytes(good)
     kept(page)
@@ -276,7 +272,7 @@ def test_two_handbooks_on_one_host_do_not_disturb_each_other(
     for name in ("one", "two"):
         shutil.copytree(mini_site, host / name)
     server = serve(host)
-    page = open_page(server, "one/", tolerated=OFFLINE)
+    page = open_page(server, "one/", tolerated=NO_NETWORK)
     kept(page)
     page.goto(server.url + "two/")
     kept(page)

@@ -51,6 +51,19 @@ def question(asked: Callable, spoken: Callable) -> Callable[..., tuple[str, str,
     return ask
 
 
+@pytest.fixture
+def told_alone(arm_shelf, spoken) -> Callable[..., str]:
+    """The first day, as a table writes it, that the page for one pitcher tells a 12-year-old of Little League."""
+
+    def ask(**typed: object) -> str:
+        known = {"pain": "no", "rules": "little-league", "age": "12", "today": "2026-05-16"}
+        alone = answer("pitch-count", {**known, **typed}, arm_shelf)
+        day = re.search(r"(\w{3})\w*, (\w{3})\w* (\d+)\.", spoken(alone.headline))
+        return f"{day[1]}, {day[2]} {day[3]}"
+
+    return ask
+
+
 class TestTheMadeUpLeague:
     """content/demo, whose mistakes were put in on purpose, with the answer counted by hand."""
 
@@ -150,25 +163,12 @@ class TestStandings:
         assert len(sheets) == 3
         assert all("Eligible does not mean fit." in spoken(sheet.caption) for sheet in sheets)
 
-    def test_everyone_gets_the_answer_the_page_for_one_pitcher_gives(
-        self, board, answered, arm_shelf, spoken
-    ) -> None:
+    def test_everyone_gets_the_answer_the_page_for_one_pitcher_gives(self, board, told_alone, spoken) -> None:
         outings = [("2026-05-12", "40"), ("2026-05-13", "22"), ("2026-05-15", "")]
         written = "pitcher,date,pitches\n" + "".join(f"Ace,{day},{count}\n" for day, count in outings)
         sheet = next(table for table in board("pitcher,age\nAce,12\n", written).tables if table.sheet)
-        alone = answer(
-            "pitch-count",
-            {
-                "pain": "no",
-                "rules": "little-league",
-                "age": "12",
-                "today": "2026-05-16",
-                "outings": [{"date": day, "pitches": count} for day, count in outings],
-            },
-            arm_shelf,
-        )
-        day = re.search(r"(\w{3})\w*, (\w{3})\w* (\d+)\.", spoken(alone.headline))
-        assert spoken(sheet.rows[0][2]) == f"✕ not before {day[1]}, {day[2]} {day[3]}"
+        alone = told_alone(outings=[{"date": day, "pitches": count} for day, count in outings])
+        assert spoken(sheet.rows[0][2]) == f"✕ not before {alone}"
 
 
 class TestTeamsUnderDifferentRules:
@@ -185,23 +185,11 @@ class TestTeamsUnderDifferentRules:
         return lambda **typed: board(self.ROSTER, self.OUTINGS, **typed)
 
     def test_an_arm_under_two_of_them_is_told_what_the_page_for_one_pitcher_tells(
-        self, two_rules, arm_shelf, cells, spoken
+        self, two_rules, told_alone, cells
     ) -> None:
         row = cells(two_rules(), "Quarry")[0]
-        alone = answer(
-            "pitch-count",
-            {
-                "pain": "no",
-                "rules": "little-league",
-                "age": "12",
-                "today": "2026-05-16",
-                "also": "pony",
-                "outings": [{"date": "2026-05-14", "pitches": "36"}],
-            },
-            arm_shelf,
-        )
-        day = re.search(r"(\w{3})\w*, (\w{3})\w* (\d+)\.", spoken(alone.headline))
-        assert row[2] == f"✕ not before {day[1]}, {day[2]} {day[3]}"
+        alone = told_alone(also="pony", outings=[{"date": "2026-05-14", "pitches": "36"}])
+        assert row[2] == f"✕ not before {alone}"
         assert row[1].startswith("Little League Baseball, Regulation VI: Ages 11-12. PONY Baseball: ")
         assert row[3].startswith("Little League Baseball, Regulation VI: 36 pitches on Thursday, May 14")
 

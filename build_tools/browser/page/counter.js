@@ -8,11 +8,10 @@
 import { changed, put, typedIn } from "./fields.js";
 import { emptyIfUntouched } from "./log.js";
 import { addRow, rowsOf } from "./rows.js";
-import { forget, recall, remember } from "./storage.js";
+import { recallForTonight, rememberForTonight } from "./storage.js";
 import { word } from "./words.js";
 
 const KEY = "bendbook-tonight";
-const FORGOTTEN_AFTER_MS = 12 * 3_600_000;
 
 export function serveCounter(form) {
   const place = form.closest("[data-desk]")?.querySelector("[data-counter]");
@@ -33,7 +32,7 @@ export function serveCounter(form) {
     else if ("undo" in button.dataset) moves.pop();
     else if ("gameOver" in button.dataset && !gameOver()) return;
     else if ("startAgain" in button.dataset && !startAgain()) return;
-    remember("localStorage", KEY, JSON.stringify({ at: Date.now(), moves }));
+    rememberForTonight(KEY, { moves });
     show();
     fillIn();
   }
@@ -108,14 +107,7 @@ function counted(moves) {
   return { pitches, toBatter, batter, before };
 }
 
-// A count survives a reload and a locked phone, but not the night.
 function kept() {
-  try {
-    const { at, moves } = JSON.parse(recall("localStorage", KEY));
-    if (Date.now() - at < FORGOTTEN_AFTER_MS) return moves.filter((move) => ["pitch", "batter"].includes(move));
-  } catch {
-    // Nothing kept, or not by us.
-  }
-  forget("localStorage", KEY);
-  return [];
+  const { moves } = recallForTonight(KEY);
+  return Array.isArray(moves) ? moves.filter((move) => ["pitch", "batter"].includes(move)) : [];
 }

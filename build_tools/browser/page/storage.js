@@ -1,3 +1,5 @@
+const FORGOTTEN_AFTER_MS = 12 * 3_600_000;
+
 // A reader may refuse storage, and then even asking for it can throw. Nothing here depends on it.
 export function remember(store, key, value) {
   try {
@@ -13,6 +15,23 @@ export function recall(store, key) {
   } catch {
     return null;
   }
+}
+
+// What is under way survives a reload and a locked phone, but not the night.
+export function rememberForTonight(key, parts) {
+  remember("localStorage", key, JSON.stringify({ at: Date.now(), ...parts }));
+}
+
+// Returns the parts, or an empty object where nothing is kept, or it is old, or not by us.
+export function recallForTonight(key) {
+  try {
+    const kept = JSON.parse(recall("localStorage", key));
+    if (Date.now() - kept.at < FORGOTTEN_AFTER_MS) return kept;
+  } catch {
+    // Nothing kept, or not by us.
+  }
+  forget("localStorage", key);
+  return {};
 }
 
 export function forget(store, key) {

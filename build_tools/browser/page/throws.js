@@ -8,11 +8,10 @@
 //   The rows go into the textarea named "sheet"; the day to read, a field named "day", is emptied.
 import { civilToday } from "./dates.js";
 import { changed, put } from "./fields.js";
-import { forget, recall, remember } from "./storage.js";
+import { forget, recallForTonight, rememberForTonight } from "./storage.js";
 import { word } from "./words.js";
 
 const KEY = "bendbook-throws";
-const FORGOTTEN_AFTER_MS = 12 * 3_600_000;
 const HEADS = "date,throw,pitch,cue,block,strike,speed mph,clock,guess speed mph";
 
 export function serveThrows(form) {
@@ -36,7 +35,7 @@ export function serveThrows(form) {
     } else if ("throwUndo" in button.dataset) rows.pop();
     else if (!confirm(word("throws_again"))) return;
     else rows = [];
-    if (rows.length) remember("localStorage", KEY, JSON.stringify({ at: Date.now(), rows }));
+    if (rows.length) rememberForTonight(KEY, { rows });
     else forget("localStorage", KEY);
     show();
     fillIn();
@@ -93,12 +92,6 @@ export function serveThrows(form) {
 }
 
 function kept() {
-  try {
-    const { at, rows } = JSON.parse(recall("localStorage", KEY));
-    if (Date.now() - at < FORGOTTEN_AFTER_MS) return rows.map((cells) => cells.map(String));
-  } catch {
-    // Nothing kept, or not by us.
-  }
-  forget("localStorage", KEY);
-  return [];
+  const { rows } = recallForTonight(KEY);
+  return Array.isArray(rows) ? rows.filter(Array.isArray).map((cells) => cells.map(String)) : [];
 }
