@@ -10,7 +10,16 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from urllib.parse import urljoin, urlsplit
 
-from playwright.sync_api import BrowserContext, Error, Page, Request, Response, ViewportSize, expect
+from playwright.sync_api import (
+    BrowserContext,
+    ConsoleMessage,
+    Error,
+    Page,
+    Request,
+    Response,
+    ViewportSize,
+    expect,
+)
 
 from build_tools.browser.words import PAGE_WORDS
 from build_tools.chromium import open_chromium
@@ -21,8 +30,12 @@ ANSWER_MS = 60_000
 MOST_SENT = 8_000_000
 IS_KEPT = PAGE_WORDS["kept"].text.partition(",")[0]
 NOT_KEPT = [PAGE_WORDS[f"kept_{why}"].text for why in ("impossible", "failed", "full", "saving")]
+TRY_AGAIN = PAGE_WORDS["kept_failed"].text
+"""What it says where a file did not come: that the page be opened again."""
 SETTLED = re.compile("|".join(map(re.escape, (IS_KEPT, *NOT_KEPT))))
 """What the page says of its copy once that is settled, in English."""
+BROKE_OFF = "The copy broke off."
+"""How a page begins its warning on the console when a file did not come."""
 CALCULATORS = ("calculators/spin-to-break/", "calculators/pitch-count/")
 PAGES = ("", "guide/warning-signs/", "grips/", "print/")
 MAY_BE_HIDDEN = ("grips/", "calculators/spin-to-break/")
@@ -63,13 +76,19 @@ class _Visit:
         self.context = context
         self.foreign: list[str] = []
         self.wrong: list[str] = []
+        self.broke_off: list[str] = []
         context.on("request", self._note)
+        context.on("console", self._hear)
         context.on("weberror", lambda error: self.wrong.append(str(error.error)))
 
     def _note(self, request: Request) -> None:
         parts = urlsplit(request.url)
         if parts.scheme not in ("data", "blob") and parts.netloc != urlsplit(self.address).netloc:
             self.foreign.append(parts.netloc)
+
+    def _hear(self, said: ConsoleMessage) -> None:
+        if said.type == "warning" and said.text.startswith(BROKE_OFF):
+            self.broke_off.append(said.text)
 
     def findings(self) -> Iterator[Finding]:
         page = self.context.new_page()
@@ -108,14 +127,27 @@ class _Visit:
         if not page.evaluate("isSecureContext"):
             return Finding(False, "keeps no copy: the address must begin with https")
         begun = time.monotonic()
+        said = self._said_of_copy(page)
+        again = said == TRY_AGAIN
+        if again:
+            page.reload()
+            said = self._said_of_copy(page)
+        if not said:
+            return Finding(False, f"no copy is kept after {FIRST_COPY_MS / 1000:.0f} s")
+        if IS_KEPT not in said:
+            return Finding(
+                False, f"keeps no copy; the page says: {said} {' '.join(self.broke_off[-1:])}".rstrip()
+            )
+        at_last = ", at the second try" if again else ""
+        return Finding(True, f"copy kept after {time.monotonic() - begun:.1f} s{at_last}")
+
+    def _said_of_copy(self, page: Page) -> str:
+        """Return what the page says of its copy once that is settled; nothing where it never is."""
         try:
             expect(page.locator("[data-kept]")).to_contain_text(SETTLED, timeout=FIRST_COPY_MS)
         except AssertionError:
-            return Finding(False, f"no copy is kept after {FIRST_COPY_MS / 1000:.0f} s")
-        said = page.locator("[data-kept]").inner_text()
-        if IS_KEPT not in said:
-            return Finding(False, f"keeps no copy; the page says: {said}")
-        return Finding(True, f"copy kept after {time.monotonic() - begun:.1f} s")
+            return ""
+        return page.locator("[data-kept]").inner_text()
 
     def _there(self, paths: Sequence[str], addresses: Sequence[str]) -> list[str]:
         """Return the paths but those that this league has hidden, which its copy then lacks."""

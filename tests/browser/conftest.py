@@ -96,6 +96,8 @@ class CompressingHandler(Handler):
 class QuietServer(http.server.ThreadingHTTPServer):
     """Says nothing where a browser hangs up in the middle of a file."""
 
+    request_queue_size = 64
+
     def handle_error(self, request: Any, client_address: Any) -> None:
         """Report everything but a connection that was dropped."""
         if not isinstance(sys.exc_info()[1], ConnectionError):

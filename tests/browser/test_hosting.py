@@ -5,16 +5,19 @@ from __future__ import annotations
 import base64
 import hashlib
 import shutil
+import socket
 import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser
 
 from build_tools.hosting.headers import KEPT_FOLDERS, SERVERS, headers
 from build_tools.hosting.policy import INLINE_SCRIPT, policy_of, with_policy
+from tests.browser.conftest import CompressingHandler
 
 pytestmark = pytest.mark.browser
 PROJECT = Path(__file__).resolve().parents[2]
@@ -103,6 +106,39 @@ def test_a_visit_tells_of_a_copy_that_was_put_there_in_part(
     assert "policy against other hosts: missing" in wrong
     assert "edition.json is missing" in wrong
     assert "keeps no copy; the page says: This browser keeps no copy" in wrong
+
+
+def test_a_visit_names_the_file_that_keeps_a_copy_from_being_whole(
+    serve: Callable, handbook: Path, tmp_path: Path
+) -> None:
+    site = shutil.copytree(handbook, tmp_path / "site")
+    (site / "glossary" / "index.html").unlink()
+    code, lines = visited(serve(site, handler=CompressingHandler).url)
+    assert code == 1
+    (wrong,) = (line for line in lines if line.startswith("WRONG"))
+    assert "the page says: No copy is kept yet. Open this page again" in wrong
+    assert "glossary/" in wrong
+
+
+class DropsTheFirst(CompressingHandler):
+    """Hangs up on whoever asks for the glossary, but only once."""
+
+    dropped = False
+
+    def send_head(self) -> Any:
+        """Answer as ever from the second time on."""
+        if self.path.endswith("/glossary/index.html") and not DropsTheFirst.dropped:
+            DropsTheFirst.dropped = True
+            self.connection.shutdown(socket.SHUT_RDWR)
+            return None
+        return super().send_head()
+
+
+def test_a_visit_gives_a_copy_that_broke_off_one_more_try(serve: Callable, handbook: Path) -> None:
+    code, lines = visited(serve(handbook, handler=DropsTheFirst).url)
+    assert DropsTheFirst.dropped
+    assert code == 0
+    assert [line for line in lines if line.endswith("at the second try")]
 
 
 def test_a_visit_to_nobody_says_so(serve: Callable, tmp_path: Path) -> None:

@@ -38,7 +38,7 @@ async function keepAll(event) {
   const before = new Set((await cache.keys()).map((request) => request.url));
   const kept = [];
   let done = 0;
-  let broken = false;
+  let broken = "";
   const lane = async () => {
     for (let next; (next = waiting.pop()); ) {
       const [url, cacheKey] = next;
@@ -46,7 +46,10 @@ async function keepAll(event) {
         integrity: controller.getIntegrityForCacheKey(cacheKey),
         credentials: "same-origin",
       });
-      await Promise.all(controller.strategy.handleAll({ request, event, params: { cacheKey } }));
+      await Promise.all(controller.strategy.handleAll({ request, event, params: { cacheKey } })).catch((error) => {
+        broken ||= url;
+        throw error;
+      });
       kept.push(cacheKey);
       done += sizes.get(url);
       if (!broken && (kept.length % 8 === 0 || !waiting.length)) await tell({ keeping: { done, total } });
@@ -55,12 +58,11 @@ async function keepAll(event) {
   try {
     await Promise.all(Array.from({ length: AT_ONCE }, lane));
   } catch (error) {
-    broken = true;
     waiting.length = 0;
     const full = error.name === "QuotaExceededError";
     // A device that ran full gets its space back; what was there before may belong to the edition in use.
     if (full) for (const key of kept) if (!before.has(key)) await cache.delete(key);
-    await tell({ failed: full ? "full" : "failed" });
+    await tell({ failed: full ? "full" : "failed", why: `${broken}: ${error}` });
     throw error;
   }
 }

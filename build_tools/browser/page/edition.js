@@ -76,6 +76,7 @@ function tryAgainLater() {
 
 function heard(data) {
   if (data.keeping && !registration?.active) to({ name: "keeping", ...data.keeping });
+  if (data.failed) console.warn("The copy broke off.", data.why);
   if (data.failed && !registration?.active) to({ name: data.failed });
 }
 
