@@ -10,6 +10,7 @@ import pytest
 from calculators.desk.answers import Answer, Outcome, Shelf
 from calculators.desk.counter import CALCULATORS, answer
 from calculators.words import Message, speak
+from tests.desk.board_files import BOARD, OUTINGS, ROSTER, file
 from tests.workload.shelf import shelf
 
 ENGLISH = gettext.NullTranslations()
@@ -69,3 +70,28 @@ def files() -> Callable[[Answer], Mapping[str, str]]:
         return {file.name: file.write(ENGLISH) for file in found.files}
 
     return write
+
+
+@pytest.fixture
+def board(answered: Callable[..., Answer]) -> Callable[..., Answer]:
+    """Ask the board under one rule set, with the two small files or others."""
+
+    def ask(roster: str = ROSTER, outings: str = OUTINGS, **typed: str) -> Answer:
+        files = {"roster": file(roster), "outings": file(outings)}
+        return answered(BOARD, **{"rules": "little-league", **files, **typed})
+
+    return ask
+
+
+@pytest.fixture
+def question(asked: Callable, spoken: Callable) -> Callable[..., tuple[str, str, tuple[str, ...]]]:
+    """What the board asks back: the field, the words, and what may be tapped."""
+
+    def ask(roster: str = ROSTER, outings: str = OUTINGS, **typed: str) -> tuple[str, str, tuple[str, ...]]:
+        found = asked(
+            BOARD, **{"rules": "little-league", "roster": file(roster), "outings": file(outings), **typed}
+        )
+        assert not isinstance(found, Answer)
+        return found[0].field, spoken(found[0].message), found[0].offers
+
+    return ask
