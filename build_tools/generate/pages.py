@@ -188,12 +188,12 @@ def _index_pages(writer: Writer, figures: FigureStore) -> Iterator[Page]:
 
 
 def _calculator_pages(writer: Writer, calculators: tuple[CalculatorPage, ...]) -> Iterator[Page]:
-    cues = [
-        (one.slug, one.model.title) for one in writer.edition.library.cues.values() if not one.model.retired
-    ]
+    library = writer.edition.library
+    cues = [(one.slug, one.model.title) for one in library.cues.values() if not one.model.retired]
+    grips = [(one.slug, one.model.title) for one in library.grips.values()]
     for one in calculators:
         address = f"calculators/{one.name}"
-        words = writer.edition.library.calculator_words.get(one.name)
+        words = library.calculator_words.get(one.name)
         yield writer.write(
             f"{address}/",
             "calculator.md.j2",
@@ -208,6 +208,7 @@ def _calculator_pages(writer: Writer, calculators: tuple[CalculatorPage, ...]) -
                     headline=one.headline,
                     tools=one.tools,
                     cues=cues,
+                    grips=grips,
                 ),
                 "tables": one.tables,
                 "address": address,

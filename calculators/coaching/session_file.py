@@ -25,6 +25,7 @@ from calculators.coaching.session_columns import (
 )
 from calculators.coaching.sheet import Sheet, SheetError
 from calculators.coaching.throws import (
+    BREAKING_BALL,
     FASTBALL,
     LIMITS,
     QUANTITIES,
@@ -229,7 +230,7 @@ class _Reading:
             found.append(
                 Question("movement", say("How does the system count movement: with gravity or without?"))
             )
-        if FASTBALL not in pitches and "speed" in self.cells:
+        if FASTBALL not in pitches and set(pitches) != {BREAKING_BALL} and "speed" in self.cells:
             found.append(
                 Question("fastball name", say("No pitch is named fastball. Which word stands for it?"))
             )

@@ -10,7 +10,12 @@ from playwright.sync_api import Page, expect
 
 pytestmark = pytest.mark.browser
 WAIT_MS = 60_000
-HEADS = "date,throw,pitch,cue,block,strike,speed mph,clock,guess speed mph"
+HEADS = (
+    "date,throw,pitch,grip,cue,block,strike,speed mph,spin rpm,clock,active percent,up in,glove side in,rating,"
+    "guess speed mph,guess clock"
+)
+
+SEEN = ("throw", "pitch", "strike", "speed mph", "clock", "guess speed mph")
 
 
 @pytest.fixture
@@ -26,10 +31,10 @@ def page(serve: Callable, open_page: Callable, handbook: Path) -> Page:
     return page
 
 
-def sheet(page: Page) -> list[list[str]]:
+def sheet(page: Page) -> list[dict[str, str]]:
     heads, *rows = page.locator("[name=sheet]").input_value().splitlines()
     assert heads == HEADS
-    return [row.split(",") for row in rows]
+    return [dict(zip(heads.split(","), row.split(","), strict=True)) for row in rows]
 
 
 def throw(page: Page, called: str, pitch: str = "breaking ball", **typed: str) -> None:
@@ -46,11 +51,11 @@ def test_each_tap_is_a_row_and_the_page_reads_them(page: Page) -> None:
     throw(page, "ball", speed="57")
     throw(page, "")
     rows = sheet(page)
-    assert [row[1:] for row in rows[2:]] == [
-        ["3", "fastball", "", "", "strike", "70", "", ""],
-        ["4", "breaking ball", "", "", "strike", "57.5", "7:30", "58"],
-        ["5", "breaking ball", "", "", "ball", "57", "", ""],
-        ["6", "breaking ball", "", "", "", "", "", ""],
+    assert [[row[head] for head in SEEN] for row in rows[2:]] == [
+        ["3", "fastball", "strike", "70", "", ""],
+        ["4", "breaking ball", "strike", "57.5", "7:30", "58"],
+        ["5", "breaking ball", "ball", "57", "", ""],
+        ["6", "breaking ball", "", "", "", ""],
     ]
     expect(page.locator("[data-throw-state]")).to_have_text(
         "Throws in the sheet: 6. The last one: breaking ball."
@@ -68,15 +73,15 @@ def test_the_last_throw_is_taken_back_and_a_mended_row_stays_mended(page: Page) 
     box = page.locator("[name=sheet]")
     box.fill(box.input_value().replace("575", "57.5"))
     throw(page, "ball", speed="58")
-    assert [row[6] for row in sheet(page)] == ["57.5", "58"]
+    assert [row["speed mph"] for row in sheet(page)] == ["57.5", "58"]
     page.click("[data-throw-undo]")
-    assert [row[6] for row in sheet(page)] == ["57.5"]
+    assert [row["speed mph"] for row in sheet(page)] == ["57.5"]
 
 
 def test_a_locked_phone_loses_nothing_and_a_new_sheet_forgets(page: Page) -> None:
     throw(page, "strike", speed="57")
     page.reload()
-    assert [row[6] for row in sheet(page)] == ["57"]
+    assert [row["speed mph"] for row in sheet(page)] == ["57"]
     page.once("dialog", lambda dialog: dialog.accept())
     page.click("[data-throw-again]")
     expect(page.locator("[name=sheet]")).to_have_value("")
@@ -88,3 +93,18 @@ def test_a_sheet_of_somebody_elses_is_not_touched(page: Page) -> None:
     throw(page, "strike", speed="57")
     expect(page.locator("[data-throw-state]")).to_contain_text("Empty it first")
     assert page.locator("[name=sheet]").input_value() == "pitch;velo\ncurve;57\n"
+
+
+def test_what_a_tracking_device_tells_is_typed_with_the_throw_and_read(page: Page) -> None:
+    page.click("[data-throws] .field-group > summary")
+    page.select_option("#throws-grip", "basic-downer")
+    measured = {"speed": "57", "spin": "1900", "clock": "7:15", "active": "70", "up": "-5.5", "side": "4"}
+    throw(page, "strike", **measured, rating="4", **{"guess-clock": "7:00"})
+    throw(page, "strike", **measured)
+    first, second = sheet(page)
+    assert (first["grip"], second["grip"]) == ("basic-downer", "basic-downer")
+    assert (first["rating"], second["rating"]) == ("4", "")
+    page.check("#read-session-pain-no")
+    facts = page.locator("[data-answer]")
+    for told in ("1900 rpm", "7:15", "70%", "1 of 1"):
+        expect(facts).to_contain_text(told, timeout=WAIT_MS)

@@ -311,6 +311,10 @@ class TestDoubts:
     def test_a_file_that_names_no_fastball_is_asked_which_it_is(self) -> None:
         assert keys(read_own("pitch,speed mph\nFB,80\n")) == ["fastball name"]
 
+    def test_a_sheet_of_breaking_balls_in_the_handbooks_word_needs_no_fastball(self) -> None:
+        assert keys(read_own("pitch,speed mph\nbreaking ball,57\n")) == []
+        assert keys(read_own("pitch,speed mph\nbreaking ball,57\nFB,80\n")) == ["fastball name"]
+
     def test_confirmed_numbers_are_kept_as_they_are(self) -> None:
         text = self.session(active=lambda percent: None if percent is None else percent / 100)
         sheet = open_sheet(text)

@@ -2,7 +2,7 @@
 // far stays on this device for half a day, so that a locked phone loses nothing; a new sheet forgets it.
 //
 //   <details data-throws>
-//     radio buttons named throws-pitch; #throws-cue, #throws-block, #throws-guess, #throws-speed, #throws-clock
+//     radio buttons named throws-pitch; fields with data-column="heading", those with data-stays kept from throw to throw
 //     buttons data-throw="strike", "ball" or "", data-throw-undo, data-throw-again
 //     <p data-throw-state role="status">
 //   The rows go into the textarea named "sheet"; the day to read, a field named "day", is emptied.
@@ -12,7 +12,11 @@ import { forget, recallForTonight, rememberForTonight } from "./storage.js";
 import { word } from "./words.js";
 
 const KEY = "bendbook-throws";
-const HEADS = "date,throw,pitch,cue,block,strike,speed mph,clock,guess speed mph";
+const COLUMNS = [
+  ...["date", "throw", "pitch", "grip", "cue", "block", "strike", "speed mph", "spin rpm", "clock", "active percent"],
+  ...["up in", "glove side in", "rating", "guess speed mph", "guess clock"],
+];
+const HEADS = COLUMNS.join(",");
 
 export function serveThrows(form) {
   const place = form.closest("[data-desk]")?.querySelector("[data-throws]");
@@ -31,7 +35,7 @@ export function serveThrows(form) {
     if (!takeSheet()) return void say(word("throws_other_sheet"));
     if ("throw" in button.dataset) {
       rows.push(row(button.dataset.throw));
-      for (const name of ["guess", "speed", "clock"]) field(name).value = "";
+      for (const field of place.querySelectorAll("[data-column]:not([data-stays])")) field.value = "";
     } else if ("throwUndo" in button.dataset) rows.pop();
     else if (!confirm(word("throws_again"))) return;
     else rows = [];
@@ -50,16 +54,13 @@ export function serveThrows(form) {
 
   function row(called) {
     const pitch = place.querySelector("[name=throws-pitch]:checked").value;
-    const [cue, block, guess, speed, clock] = ["cue", "block", "guess", "speed", "clock"].map(typed);
-    return [civilToday(), rows.length + 1, pitch, cue, block, called, speed, clock, guess];
+    const known = { date: civilToday(), throw: rows.length + 1, pitch, strike: called };
+    return COLUMNS.map((column) => known[column] ?? typed(column));
   }
 
-  function typed(name) {
-    return field(name).value.trim().replaceAll(/[",\n]/g, ".");
-  }
-
-  function field(name) {
-    return place.querySelector(`#throws-${name}`);
+  function typed(column) {
+    const text = place.querySelector(`[data-column="${column}"]`).value;
+    return text.trim().replaceAll(/[",\n]/g, ".");
   }
 
   function written() {
@@ -93,5 +94,5 @@ export function serveThrows(form) {
 
 function kept() {
   const { rows } = recallForTonight(KEY);
-  return Array.isArray(rows) ? rows.filter(Array.isArray).map((cells) => cells.map(String)) : [];
+  return Array.isArray(rows) ? rows.filter((cells) => cells?.length === COLUMNS.length).map((cells) => cells.map(String)) : [];
 }
