@@ -61,6 +61,7 @@ class Answer:
     more: further sentences, in reading order.
     stop: set where the answer is to stop and see someone; then nothing else is shown but `more`.
     facts, tables, drawings: the numbers behind it, after the sentence.
+    read_on: pages of the handbook that the answer speaks of, such as "cues/window-blind"; see `Shelf.title`.
     sources: ids in content/sources.yml.
     files: files to hand out, such as a calendar.
     live: what is called out beside the counter of a game that is going on.
@@ -75,6 +76,7 @@ class Answer:
     how_sure: HowSure | None = None
     cannot_tell: tuple[Message, ...] = ()
     cautions: tuple[Message, ...] = ()
+    read_on: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     files: tuple[OutFile, ...] = ()
     live: tuple[Message, ...] = ()
@@ -99,6 +101,12 @@ class Shelf:
     """Name of a made-up file, such as "league-roster.csv", to its text."""
     edition: Mapping[str, Any] = field(default_factory=dict)
     """A league's own edition: its name, the rule set that binds, its divisions. Empty in the handbook itself."""
+
+    def title(self, address: str) -> str | None:
+        """Return the title of the cue, drill or shape at an address such as "cues/window-blind"; None for no such page."""
+        kind, _, slug = address.partition("/")
+        pages = {"cues": self.cues, "drills": self.drills, "shapes": self.shapes}.get(kind, {})
+        return str(pages[slug]["title"]) if slug in pages else None
 
 
 Outcome = Answer | tuple[Problem, ...]

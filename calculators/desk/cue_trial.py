@@ -179,6 +179,7 @@ def _answer(tried: Tried, left_handed: bool, measures: Measures) -> Answer:
             say("Whether it will still be there next week. Ask again without the cue."),
             say("Whether the cue or the wish did it. The pitcher knows which throws had it."),
         ),
+        read_on=(f"cues/{tried.cue}",),
         cautions=(
             *trial.cautions,
             say(

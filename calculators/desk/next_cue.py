@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 from typing import cast
 
 from calculators.coaching.next_cue import NOT_BEFORE_A_SPIN, ONE_THING, Advice, Learner, Offer
@@ -226,6 +227,7 @@ def _answer(asked: Asked, shelf: Shelf) -> Answer:
             _PAIN,
             say("The arm slot stays. If the elbow climbs or drops, end the cue."),
         ),
+        read_on=(f"cues/{best.cue}", f"shapes/{cast(Target, asked.aiming.target).shape}"),
         sources=("oki-2018",) if "oki-2018" in shelf.sources else (),
     )
 
@@ -296,10 +298,16 @@ def _tables(asked: Asked, shelf: Shelf) -> Iterator[Table]:
 
 
 def _left_out(asked: Asked, shelf: Shelf) -> tuple[Table, ...]:
-    """Return the cues that are not offered, each with its reason; those with one reason stand together."""
-    ordered = sorted(asked.advice.left_out, key=lambda one: (one.reason.text, str(one.cue)))
-    rows = tuple((say("{cue}", cue=str(shelf.cues[one.cue]["title"])), one.reason) for one in ordered)
-    return (Table(say("Left out, and why"), (say("Cue"), say("Why")), rows),) if rows else ()
+    """Return the reasons for which cues are not offered, each with its cues."""
+    ordered = sorted(
+        asked.advice.left_out, key=lambda one: (one.reason.text, str(one.reason.values), one.cue)
+    )
+    rows = []
+    for reason, those in groupby(ordered, key=lambda one: one.reason):
+        titles = [str(shelf.cues[one.cue]["title"]) for one in those]
+        rows.append((reason, say("{cues}", cues="; ".join(titles))))
+    heads = (say("Why"), say("Cues"))
+    return (Table(say("Left out, and why"), heads, tuple(rows), stacked=True),) if rows else ()
 
 
 def common_cases(shelf: Shelf) -> tuple[Table, ...]:
@@ -316,7 +324,7 @@ def common_cases(shelf: Shelf) -> tuple[Table, ...]:
     if not rows:
         return ()
     heads = (say("The ball today"), say("Cues meant for it"))
-    return (Table(say("Cues by start (estimate)"), heads, tuple(rows)),)
+    return (Table(say("Cues by start (estimate)"), heads, tuple(rows), stacked=True),)
 
 
 CALCULATOR = Calculator(

@@ -212,6 +212,7 @@ def _answer(planned: Planned, shelf: Shelf) -> Answer:
             say("What the rule book of the game allows. Ask the pitch count page, and the league."),
         ),
         cautions=plan.stop_signs,
+        read_on=tuple(dict.fromkeys(_pages(plan))),
         sources=("fiegen-2023",),
     )
 
@@ -243,6 +244,12 @@ def _facts(planned: Planned) -> Iterator[Fact]:
     note = say("at most {most} that day. Short spin throws are not in it.", most=str(plan.breaking_most))
     if plan.stage != SPIN_ONLY:
         yield Fact(say("Breaking balls"), say("{count}", count=str(plan.breaking)), note=note)
+
+
+def _pages(plan: Plan) -> Iterator[str]:
+    yield from (f"drills/{part.drill}" for part in plan.parts if part.drill)
+    if plan.cue is not None:
+        yield f"cues/{plan.cue}"
 
 
 def _part_name(part: Part, shelf: Shelf) -> Message:

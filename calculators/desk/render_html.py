@@ -24,8 +24,9 @@ from calculators.desk.files import EXAMPLE, FileField
 from calculators.desk.render_svg import svg
 from calculators.words import Catalogue, Message, say, signed, speak
 
-SOURCES_PAGE = "../../sources/"
-WARNING_SIGNS_PAGE = "../../guide/warning-signs/"
+HANDBOOK = "../../"
+SOURCES_PAGE = f"{HANDBOOK}sources/"
+WARNING_SIGNS_PAGE = f"{HANDBOOK}guide/warning-signs/"
 
 PHONE_COLUMNS = 4
 """More columns than this do not fit a phone; the style sheet then stacks the cells of a row."""
@@ -49,6 +50,7 @@ def answer_html(answer: Answer, shelf: Shelf, catalogue: Catalogue, ident: str) 
             for index, drawing in enumerate(answer.drawings)
         ]
         parts.append(_facts(answer.facts, write))
+        parts.append(_read_on(answer.read_on, shelf, write))
         parts += [table_html(table, catalogue) for table in answer.tables]
         parts.append(_how_sure(answer.how_sure, write))
         parts.append(_points("cannot-tell", say("What this cannot tell you"), answer.cannot_tell, write))
@@ -146,6 +148,15 @@ def _how_sure(how_sure: HowSure | None, write: _Writer) -> str:
 def _points(kind: str, heading: Message, points: Iterable[Message], write: _Writer) -> str:
     items = "".join(f"<li>{write(point)}</li>" for point in points)
     return f'<section class="{kind}"><h3>{write(heading)}</h3><ul>{items}</ul></section>' if items else ""
+
+
+def _read_on(addresses: Iterable[str], shelf: Shelf, write: _Writer) -> str:
+    links = [
+        f'<a href="{HANDBOOK}{escape(address)}/">{escape(title)}</a>'
+        for address in addresses
+        if (title := shelf.title(address))
+    ]
+    return f'<p class="read-on">{write(say("Read on:"))} {", ".join(links)}</p>' if links else ""
 
 
 def _sources(ids: tuple[str, ...], shelf: Shelf, write: _Writer) -> str:

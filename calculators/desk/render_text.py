@@ -19,6 +19,9 @@ def answer_text(answer: Answer, shelf: Shelf, catalogue: Catalogue) -> str:
             extra = [words(part) for part in (fact.give_or_take, fact.note) if part]
             extra += [fact.address] if fact.address else []
             lines.append(f"{words(fact.label)}: {' '.join([words(fact.value), *extra])}")
+        titles = [title for address in answer.read_on if (title := shelf.title(address))]
+        if titles:
+            lines.append(f"{words(say('Read on:'))} {', '.join(titles)}")
         for table in answer.tables:
             lines += ["", *_table_lines(table, catalogue), ""]
         if answer.how_sure:

@@ -65,6 +65,7 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
             say("Where the seams add movement. That is not counted here."),
         ),
         cautions=tuple(_cautions(typed, pick, names)),
+        read_on=() if pick is None else (f"shapes/{pick.slug}",),
         sources=("kimura-2023", "arm-angle-2025", "escamilla-1998"),
     )
 

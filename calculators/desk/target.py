@@ -137,6 +137,7 @@ def _card(
             say("Which cue gets there. Ask for that after the target is written down."),
         ),
         cautions=tuple(_cautions(target)),
+        read_on=(f"shapes/{target.shape}",),
         sources=("kimura-2023", "arm-angle-2025"),
         files=()
         if kept is None

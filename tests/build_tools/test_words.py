@@ -89,6 +89,10 @@ def words_of_the_content(library: Library, name: str) -> set[str]:
     texts = [one.model.title + one.model.body for one in library.rules.values()]
     texts += [band.label for one in library.rules.values() for band in one.model.bands]
     texts += [f"{one.model.title} {one.model.summary}" for one in library.guide.values()]
+    texts += [
+        one.model.title
+        for one in (*library.cues.values(), *library.drills.values(), *library.shapes.values())
+    ]
     if name in library.calculator_words:
         words = library.calculator_words[name]
         texts += [words.model.summary, words.body]

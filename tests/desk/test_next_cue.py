@@ -17,7 +17,8 @@ def offered(**typed: str) -> list[str]:
 
 
 def left_out(**typed: str) -> dict[str, str]:
-    return {cue: why for cue, (why,) in table(answer(CALCULATOR, **typed), "Left out").items()}
+    reasons = table(answer(CALCULATOR, **typed), "Left out")
+    return {cue: why for why, (cues,) in reasons.items() for cue in cues.split("; ")}
 
 
 def test_pain_stops_it_before_anything_is_read() -> None:
@@ -97,3 +98,10 @@ def test_the_pitchers_own_trials_count() -> None:
 @pytest.mark.parametrize("start", ["downer", "slurve", "sweeping", "bullet", "arm-side", "scattered"])
 def test_no_mark_or_link_of_the_content_is_read_aloud(start: str) -> None:
     assert not re.search(r"\[\[|\{(published|estimate|common)", text(CALCULATOR, start=start))
+
+
+def test_the_answer_leads_to_the_pages_of_the_cue_and_of_the_shape_aimed_for() -> None:
+    """A reader who is told a cue wants its drill and its picture; a link to no page would help nobody."""
+    found = answer(CALCULATOR)
+    assert found.read_on == ("cues/window-blind", "shapes/three-quarter-drop")
+    assert "Read on: Window blind, Three-quarter drop" in text(CALCULATOR)

@@ -152,8 +152,7 @@ def test_a_sheet_that_does_not_name_the_pitch_is_asked_about() -> None:
     bare = "date,speed mph\n" + "2026-03-03,61\n" * 6
     settled = {"sheet": bare, "columns_right": "yes"}
     assert "which pitch" in asked(CALCULATOR, **settled)["breaking_name"]
-    assert "fastball_name" in asked(CALCULATOR, **settled, breaking_name="breaking ball")
-    found = facts(CALCULATOR, **settled, breaking_name="breaking ball", fastball_name="none")
+    found = facts(CALCULATOR, **settled, breaking_name="breaking ball")
     assert found["Breaking balls"] == "6"
 
 
