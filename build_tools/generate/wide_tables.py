@@ -1,4 +1,4 @@
-"""Tables with many columns, made so that a phone can stack them: one row a block, every cell with its head."""
+"""Tables with many columns or long cells, made so that a phone can stack them: one row a block, every cell with its head."""
 
 from __future__ import annotations
 
@@ -6,7 +6,9 @@ import re
 from html import escape
 
 MOST_COLUMNS = 3
-"""A table with no more columns than this fits a phone as it is."""
+"""A table with no more columns than this fits a phone as it is,"""
+LONGEST_CELL = 70
+"""unless it has as many, and a cell of more letters than this."""
 
 _TABLE = re.compile(
     r"(?P<head>^\|[^\n]*\|[ ]*\n)(?P<rule>\|[-:| ]+\|[ ]*\n)(?P<rows>(?:\|[^\n]*\|[ ]*(?:\n|\Z))+)",
@@ -23,7 +25,7 @@ def stackable(text: str) -> str:
 
 def _stackable(table: re.Match[str]) -> str:
     heads = _cells(table["head"])
-    if len(heads) <= MOST_COLUMNS:
+    if _fits_a_phone(heads, table["rows"]):
         return table[0]
     rows = "\n".join(
         "|".join(
@@ -39,6 +41,12 @@ def _stackable(table: re.Match[str]) -> str:
         f'<div class="table-frame wide" markdown="1" tabindex="0" role="group"'
         f' aria-label="{escape(_plain(heads[0]))}">\n\n{table["head"]}{table["rule"]}{rows}\n\n</div>\n'
     )
+
+
+def _fits_a_phone(heads: list[str], rows: str) -> bool:
+    if len(heads) != MOST_COLUMNS:
+        return len(heads) < MOST_COLUMNS
+    return all(len(_plain(cell)) <= LONGEST_CELL for row in rows.splitlines() for cell in _cells(row))
 
 
 def _cells(row: str) -> list[str]:

@@ -315,7 +315,7 @@ def common_cases(shelf: Shelf) -> tuple[Table, ...]:
     if not rows:
         return ()
     heads = (say("Stage"), say("First drill"), say("Gate"))
-    return (Table(say("Stages in order (common practice)"), heads, tuple(rows)),)
+    return (Table(say("Stages in order (common practice)"), heads, tuple(rows), stacked=True),)
 
 
 CALCULATOR = Calculator(

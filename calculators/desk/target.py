@@ -329,7 +329,7 @@ def common_cases(shelf: Shelf) -> tuple[Table, ...]:
         return ()
     heads = (say("What it is for"), say("Shapes"), say("Where to throw it"))
     rows = tuple(row(role, words) for role, words in OWN_WORDS.items())
-    return (Table(say("What each job asks for (common practice)"), heads, rows),)
+    return (Table(say("What each job asks for (common practice)"), heads, rows, stacked=True),)
 
 
 CALCULATOR = Calculator(

@@ -127,3 +127,9 @@ def test_a_table_that_fits_a_phone_and_a_bar_inside_a_cell_are_left_alone() -> N
     page = html("| A | B | C | D |\n|---|---|---|---|\n| 1 | 2 \\| 2 | 3 | 4 |\n")
     assert '<td data-head="B"><span>2 | 2</span></td>' in page
     assert '<td data-head="D"><span>4</span></td>' in page
+
+
+def test_three_columns_with_a_long_cell_are_stacked_too_and_marks_do_not_count_as_letters() -> None:
+    marked = f'| A | B | C |\n|---|---|---|\n| 1 | 2 | <a href="{"#" * 99}">{"x" * 70}</a> |\n'
+    assert stackable(marked) == marked
+    assert 'class="table-frame wide"' in html(marked.replace("x" * 70, "x" * 71))
