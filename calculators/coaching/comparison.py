@@ -26,6 +26,7 @@ from calculators.coaching.clock_statistics import mean_clock, unrolled
 from calculators.coaching.intervals import LEVEL, Interval, normal_quantile, share_difference
 from calculators.coaching.ranks import Estimate, chance, shift
 from calculators.coaching.spread import median, pooled_deviation
+from calculators.coaching.strikes_by_day import CalledDay, chance_of_strikes, change_of_strikes
 from calculators.coaching.throws import (
     BREAKING_BALL,
     QUANTITIES,
@@ -73,8 +74,6 @@ class Difference:
 
     plain: float
     cued: float
-    plain_count: int
-    cued_count: int
     change: float
     interval: Interval | None
     chance: float
@@ -139,7 +138,7 @@ def compare(session: Session, cue: str, pitch: str = BREAKING_BALL, level: float
 
 
 def smallest_change(
-    deviation: float, plain: int, cued: int, power: float = POWER, sure: float = SURE
+    deviation: float, plain: float, cued: float, power: float = POWER, sure: float = SURE
 ) -> float:
     """Return the smallest change, in the unit of `deviation`, that so many throws would show [1]_.
 
@@ -163,15 +162,14 @@ def chance_needed(tried: int, sure: float = SURE) -> float:
 def together(trials: Sequence[Trial], quantity: Measured, level: float = LEVEL) -> Difference | None:
     """Return the difference over several trials of one cue; None where none of them measured it.
 
-    Each day's own middle is taken off first [3]_. Differences between days in what the cue does are not
-    allowed for, so the interval is on the short side.
+    Each day's own middle is taken off first [3]_; strikes are compared day by day. Differences between days
+    in what the cue does are not allowed for, so the interval is on the short side.
     """
     usable = [trial for trial in trials if quantity in trial.differences]
     if len(usable) <= 1:
         return usable[0].differences[quantity] if usable else None
     if quantity == "strikes":
-        without = _calls(throw for trial in usable for throw in trial.plain)
-        return _strike_difference(without, _calls(throw for trial in usable for throw in trial.cued), level)
+        return _strikes_together(usable, level)
     plain: list[float] = []
     cued: list[float] = []
     middles: list[float] = []
@@ -234,8 +232,6 @@ def _contrast(base: float, plain: list[float], cued: list[float], clock: bool, l
     return Difference(
         without % FULL_TURN if clock else without,
         with_cue % FULL_TURN if clock else with_cue,
-        len(plain),
-        len(cued),
         found.value,
         found.interval,
         chance(plain, cued),
@@ -266,12 +262,28 @@ def _strike_difference(plain: list[float], cued: list[float], level: float) -> D
     return Difference(
         plain_share,
         cued_share,
-        len(plain),
-        len(cued),
         cued_share - plain_share,
         share_difference(cued_hits, len(cued), plain_hits, len(plain), level),
         chance(plain, cued),
         smallest_change(math.sqrt(overall * (1 - overall)), len(plain), len(cued)),
+    )
+
+
+def _strikes_together(trials: Sequence[Trial], level: float) -> Difference:
+    days = []
+    for trial in trials:
+        plain, cued = _calls(trial.plain), _calls(trial.cued)
+        days.append(CalledDay(round(sum(plain)), len(plain), round(sum(cued)), len(cued)))
+    found = change_of_strikes(days, level)
+    overall = (found.plain + found.cued) / 2
+    size = 2 * found.weight
+    return Difference(
+        found.plain,
+        found.cued,
+        found.change,
+        found.interval,
+        chance_of_strikes(days),
+        smallest_change(math.sqrt(overall * (1 - overall)), size, size),
     )
 
 

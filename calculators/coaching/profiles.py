@@ -113,6 +113,12 @@ def recognise(
     return Recognition(found, bounds[found].outside(at) == 0, support, _why(at, hand))
 
 
+def profile_of(throws: Sequence[Throw], fastball: float | None, hand: Hand, profiles: Profiles) -> str | None:
+    """Return only the starting profile of at least one throw, as `recognise` finds it; None where nothing says."""
+    known = _known([(throw.speed, throw.steady_clock, throw.active) for throw in throws])
+    return _profile(known, fastball, hand, {slug: _bounds(slug, entry) for slug, entry in profiles.items()})
+
+
 _Measured = tuple[float | None, float | None, float | None]
 """What decides a profile, of one throw: speed [mph], clock where it means something, active [percent]."""
 

@@ -18,8 +18,8 @@ from calculators.coaching.comparison import (
 )
 from calculators.coaching.next_cue import Logged, logged_from
 from calculators.coaching.pitcher_file import PitcherFile
-from calculators.coaching.throws import QUANTITIES, Session
-from calculators.coaching.verdict import Aim, Verdict, verdict
+from calculators.coaching.throws import QUANTITIES, Hand, Session
+from calculators.coaching.verdict import SLOW_ARM, Aim, Verdict, speed_price, verdict
 from calculators.desk.answers import Answer, Calculator, Fact, FieldGroup, HowSure, Outcome, Shelf, Table
 from calculators.desk.cue_trial_figures import change_strip
 from calculators.desk.cue_trial_words import AIMS, DECISIONS, STANDINGS, common_cases, size_words
@@ -127,11 +127,13 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
     trials = _trials(sessions, cue)
     if isinstance(trials, Message):
         return (Problem("cue" if cue else "sheet", trials),)
-    aim = AIMS[str(values["aim"])][0]
-    title = str(shelf.cues[cue]["title"]) if cue in shelf.cues else cue
-    tried = Tried(cue, title, aim, trials, verdict(trials, aim))
+    aim, hand = AIMS[str(values["aim"])][0], cast(Hand, values["hand"])
+    entry = shelf.cues.get(cue)
+    title = cue if entry is None else str(entry["title"])
+    price = SLOW_ARM if entry is None else speed_price(entry, trials, hand, shelf.profiles)
+    tried = Tried(cue, title, aim, trials, verdict(trials, aim, price))
     measures = Measures("metric" if values["units"] == "metric" else "imperial")
-    answer = _answer(tried, values["hand"] == "left", measures)
+    answer = _answer(tried, hand == "left", measures)
     if kept is None:
         return answer
     return replace(answer, files=(handed_out(_logged(with_sessions(kept, sheet.sessions), tried)),))

@@ -94,10 +94,10 @@ def answer_for(question: Question) -> Answer:
         more=(
             *_eligible_only(found),
             *_reasons(found),
-            *_second_game_today(lead, question),
+            *_second_game_today(found, question),
             *_compared(lead, question),
             *_flags(found),
-            *_catching(lead),
+            *_catching(found),
         ),
         drawings=(week_strip(lines, question.today),),
         facts=(
@@ -199,9 +199,11 @@ def _left_today(found: Availability, question: Question) -> Message:
     return amount(outlook.most, found.rules.counts)
 
 
-def _second_game_today(found: Availability, question: Question) -> tuple[Message, ...]:
-    pitched_today = any(day.date == found.today and day.appearances for day in found.log.values())
-    if question.thrown or not pitched_today or not found.days[0].may_pitch:
+def _second_game_today(found: Sequence[Availability], question: Question) -> tuple[Message, ...]:
+    pitched_today = any(
+        day.date == one.today and day.appearances for one in found for day in one.log.values()
+    )
+    if question.thrown or not pitched_today or not all(one.days[0].may_pitch for one in found):
         return ()
     return (
         say(
@@ -252,18 +254,20 @@ def _guideline_band(lead: Availability, question: Question) -> Band:
         return lead.group.band
 
 
-def _catching(found: Availability) -> tuple[Message, ...]:
-    for day in found.log.values():
-        bar = bar_to_catching(found.group.band, day) if day.date == found.today else None
-        if bar is not None:
-            return (
-                say(
-                    "No catching for the rest of today: {count} pitched, and the limit for that is {limit}.",
-                    count=str(bar.count),
-                    limit=str(bar.limit),
-                ),
-            )
-    return ()
+def _catching(found: Sequence[Availability]) -> tuple[Message, ...]:
+    """Return that today's pitches end the catching, if any of the rules says so: by the lowest of their limits."""
+    today = [(one, day) for one in found for day in one.log.values() if day.date == one.today]
+    bars = [bar for one, day in today if (bar := bar_to_catching(one.group.band, day)) is not None]
+    if not bars:
+        return ()
+    bar = min(bars, key=lambda bar: bar.limit)
+    return (
+        say(
+            "No catching for the rest of today: {count} pitched, and the limit for that is {limit}.",
+            count=str(bar.count),
+            limit=str(bar.limit),
+        ),
+    )
 
 
 def _about_rules(found: Availability) -> tuple[Fact, ...]:

@@ -8,7 +8,8 @@ from collections.abc import Sequence
 import pytest
 
 from calculators.coaching.comparison import Trial, compare
-from calculators.coaching.verdict import Aim, standing, verdict
+from calculators.coaching.throws import Throw
+from calculators.coaching.verdict import Aim, speed_price, standing, verdict
 from tests.coaching.pens import MONDAY, trial_day
 
 FASTER = Aim("speed", up=True)
@@ -92,3 +93,30 @@ def test_what_was_not_measured_cannot_be_judged() -> None:
     trial = days(1, 0.0)[0]
     bare = Trial(trial.cue, trial.date, trial.before, trial.cued, trial.after, {}, {}, 1, ())
     assert verdict([bare], FASTER).difference is None
+
+
+def test_short_blocks_on_several_days_are_not_called_a_single_day() -> None:
+    found = verdict(days(2, 4.0, block=8), FASTER)
+    assert found.decision == "try again"
+    assert "single day" not in found.why.text
+
+
+def test_four_throws_do_not_convict_an_arm_of_slowing() -> None:
+    assert verdict(days(1, -6.0, block=4), MORE_DROP).decision == "try again"
+
+
+BULLET = {"bullet": {"active_percent": [0, 40]}, "slurve": {"clock": ["7:30", "8:30"]}}
+TOLD = [
+    {"start": "any", "speed": {"goes": "down", "by": [1, 2]}},
+    {"start": "bullet", "speed": {"goes": "down", "by": [2, 3]}},
+    {"start": "slurve", "speed": {"goes": "down", "by": [3, 4]}, "unwanted": True},
+]
+
+
+@pytest.mark.parametrize(("active", "price"), [(30.0, 3.0), (70.0, 2.0)])
+def test_a_cue_may_cost_what_its_entry_says_from_this_start_unless_the_entry_calls_that_bad(
+    active: float, price: float
+) -> None:
+    plain = tuple(Throw(n, "breaking ball", speed=70, clock=8.0, active=active) for n in range(1, 9))
+    trial = Trial("pull", MONDAY, plain, plain, (), {}, {}, 1, ())
+    assert speed_price({"effects": TOLD}, [trial], "right", BULLET) == price

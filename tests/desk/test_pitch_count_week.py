@@ -133,3 +133,25 @@ class TestTheCalendar:
     def test_there_is_none_without_a_day_that_can_be_named(self, answered, files, typed) -> None:
         """Pain names no day, an eligible pitcher needs none, and past the table the league must be asked."""
         assert files(answered("pitch-count", **{"outings": GAMES, **typed})) == {}
+
+
+@pytest.mark.parametrize(("rules", "also"), [("pony", "little-league"), ("little-league", "pony")])
+def test_a_second_game_is_offered_only_where_every_rule_set_allows_it(answered, spoken, rules, also) -> None:
+    games = ({"date": "2026-05-16", "pitches": "15"},)
+    found = answered(
+        "pitch-count", rules=rules, also=also, age="12", also_age="12", today="2026-05-16", outings=games
+    )
+    said = " ".join(map(spoken, found.more))
+    assert "forbid a second game" in said
+    assert "allow a second game" not in said
+
+
+@pytest.mark.parametrize(
+    ("rules", "also"), [("usa-joint-2015", "little-league"), ("little-league", "usa-joint-2015")]
+)
+def test_catching_ends_where_one_of_two_rule_sets_ends_it(answered, spoken, rules, also) -> None:
+    games = ({"date": "2026-05-16", "pitches": "45"},)
+    found = answered(
+        "pitch-count", rules=rules, also=also, age="12", also_age="12", today="2026-05-16", outings=games
+    )
+    assert "No catching for the rest of today" in " ".join(map(spoken, found.more))
