@@ -30,7 +30,7 @@ from calculators.desk.mounds import mound_field
 from calculators.desk.movement_tables import clock_words
 from calculators.desk.slot_and_shape_fields import FARTHEST_FASTBALL, USUAL_FASTBALL, fastball_span
 from calculators.physics.spin import other_hand_clock
-from calculators.words import Message, say
+from calculators.words import Message, number, say
 
 OWN_WORDS: Mapping[str, Message] = {
     "swing-and-miss": say("Swing and miss"),
@@ -193,9 +193,6 @@ def read_aiming(
     clock = cast("float | None", values["fastball_clock"])
     slot = str(values["slot"] or "")
     if record is not None:
-        if record.hand != hand:
-            other = say("The pitcher's file says the other hand. Correct one of them.")
-            return (Problem("hand", other),)
         clock = record.fastball_clock if clock is None and not slot else clock
         slot = slot or record.slot
     slots = read_slots(shelf.slots)
@@ -251,12 +248,23 @@ def _nearest_slot(clock: float, slots: tuple[Slot, ...]) -> str:
 
 
 def read_arsenal(values: Values, fastball: float | None) -> tuple[Owned, ...] | Problem:
-    """Return the pitches of the table; their speeds become percent of the fastball, which is then needed."""
+    """Return the pitches of the table; their speeds become percent of the fastball, which is then needed.
+
+    A pitch as fast as the fastball, or faster, is asked about.
+    """
     rows = cast("tuple[Mapping[str, Value], ...]", values.get("arsenal", ()))
     if rows and fastball is None:
         return Problem(
             "fastball_speed", say("Give the fastball's speed, to set the other pitches beside it.")
         )
+    for index, row in enumerate(rows):
+        if cast(float, row["speed"]) >= cast(float, fastball):
+            faster = say(
+                "{pitch} is not slower than the fastball at {fastball} mph. Correct one of the two.",
+                pitch=str(row["name"]),
+                fastball=number(cast(float, fastball), 1),
+            )
+            return Problem("arsenal", faster, index, "speed")
     return tuple(
         Owned(
             str(row["name"]),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Mapping
 from dataclasses import replace
 from typing import cast
@@ -38,6 +39,9 @@ HAND_CHECK_WORDS: Mapping[HandCheck, Message] = {
 
 EASIER_GRIP = say("In the hand check the ball slid. Take an easier grip and check again before any throw.")
 """Common practice: no grip that the hand cannot hold against a light tug."""
+
+ANY_YEARS = 100
+"""So many years may have passed where the file does not say when its age was written down."""
 
 FILE_ENDING = ".pitcher.json"
 """By this ending the page knows the file that it may keep for the reader."""
@@ -101,11 +105,38 @@ def open_record(values: Values) -> PitcherFile | Problem | None:
     if not text.strip():
         return None
     try:
-        return read_pitcher(text)
+        record = read_pitcher(text)
     except PlaceError as error:
         if not error.place:
             return Problem("record", error.message)
         return Problem("record", say("{place}: {what}", place=error.place, what=error.message))
+    return _somebody_else(values, record) or record
+
+
+def _somebody_else(values: Values, record: PitcherFile) -> Problem | None:
+    """Return what in the form cannot be said of the pitcher of the file: another hand, or another age."""
+    if record.hand != values["hand"]:
+        return Problem("hand", say("The pitcher's file says the other hand. Correct one of them."))
+    age, known = cast(float, values["age"]), record.age
+    if known is None or known <= age <= known + _years_since(record, values) + 1:
+        return None
+    return Problem(
+        "age",
+        say(
+            "The pitcher's file says {age}. If that is old, write the age of today where you set a target.",
+            age=str(known),
+        ),
+    )
+
+
+def _years_since(record: PitcherFile, values: Values) -> int:
+    """Return how many years the file can be old: to today, or to its last session where no day is asked."""
+    days = [session.date for session in record.sessions if session.date is not None]
+    today = values.get("today")
+    last = max([*days, *([today] if isinstance(today, datetime.date) else [])], default=record.as_of)
+    if record.as_of is None or last is None:
+        return ANY_YEARS
+    return max(0, last.year - record.as_of.year)
 
 
 def record_to_keep(values: Values, record: PitcherFile | None) -> PitcherFile | Problem | None:

@@ -225,6 +225,14 @@ class ReadSheet:
     set_aside: tuple[CellProblem, ...] = ()
 
 
+def made_up(values: Values, shelf: Shelf) -> Problem | None:
+    """Return that the sheet is the worked example's, which must not get into the file of a real pitcher."""
+    text = str(values.get("sheet") or "")
+    if text.strip() not in (EXAMPLE, shelf.demo.get(DEMO, EXAMPLE).strip()):
+        return None
+    return Problem("sheet", say("These throws are made up. Put your own in their place, then keep the file."))
+
+
 def read_typed_sheet(values: Values, shelf: Shelf) -> ReadSheet | tuple[Problem, ...]:
     """Return the sessions in the pasted sheet, or everything that must be asked or mended first."""
     text = str(values.get("sheet") or "")

@@ -15,6 +15,8 @@ from tests.coaching import handbook
 ENGLISH = gettext.NullTranslations()
 Typed = str | Sequence[Mapping[str, str]]
 SEASON = (handbook.CONTENT / "demo" / "season.csv").read_text("utf-8")
+OWN_SEASON = "".join(SEASON.splitlines(keepends=True)[:-1])
+"""A sheet of the reader's own: the made-up season without its last throw."""
 
 
 @cache

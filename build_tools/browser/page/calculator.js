@@ -11,6 +11,7 @@ import { isSupported, onProgress, start } from "./runtime.js";
 import { statusLine } from "./status.js";
 import { serveTaps } from "./taps.js";
 import { language, word } from "./words.js";
+import { watchSheet } from "./worked_example.js";
 
 const PAUSE_MS = 350;
 
@@ -36,6 +37,7 @@ export function serveCalculator(form, kept) {
   const stop = new AbortController();
   const on = (target, type, listener) => target.addEventListener(type, listener, { signal: stop.signal });
 
+  watchSheet(form, stop.signal);
   on(form, "focusin", begin);
   on(form, "input", () => {
     begin();

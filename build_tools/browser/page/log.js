@@ -12,6 +12,7 @@ import { changed, put, typedIn } from "./fields.js";
 import { setRowCount } from "./rows.js";
 import { forget, recall, remember } from "./storage.js";
 import { word } from "./words.js";
+import { takeAnswerAway } from "./worked_example.js";
 
 const KEY = "bendbook-arm-log";
 const KIND = "arm log";
@@ -145,9 +146,7 @@ function empty(form, { quietly = false } = {}) {
     else if (field.type === "text" || (field.type === "date" && field.name !== "today")) field.value = "";
   }
   for (const table of form.querySelectorAll("[data-rows]")) setRowCount(table, 0);
-  const note = form.closest("[data-desk]").querySelector("[data-example-note]");
-  if (note) note.hidden = true;
-  form.dispatchEvent(new CustomEvent("bendbook:empty"));
+  takeAnswerAway(form);
   if (!quietly) changed(form);
 }
 

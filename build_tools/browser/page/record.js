@@ -1,15 +1,17 @@
-// The pitcher's file in this browser: kept only when the reader says so, put back into the form with a tap.
+// The pitchers' files in this browser: kept only when the reader says so, put back into the form with a tap.
 //
 //   <section data-record>
-//     <p data-record-state role="status">
-//     buttons data-record-keep, data-record-open, data-record-forget
-//   The file comes with an answer (its name ends in .pitcher.json) and goes into the field "record".
+//     <p data-record-state role="status">, <div data-record-kept>    filled here: a pair of buttons for each file
+//     button data-record-keep
+//   A file comes with an answer (its name ends in .pitcher.json) and goes into the field "record".
 import { changed, put } from "./fields.js";
+import { fillFromRecord } from "./record_fill.js";
 import { forget, recall, remember } from "./storage.js";
 import { word } from "./words.js";
 
-const KEY = "bendbook-pitcher";
+const KEY = "bendbook-pitchers";
 const ENDING = ".pitcher.json";
+const DAYS_IN = ["sessions", "log", "targets", "gates"];
 
 export function serveRecord(form) {
   const place = form.closest("[data-desk]")?.querySelector("[data-record]");
@@ -28,35 +30,72 @@ export function serveRecord(form) {
   show();
 
   function tapped({ target }) {
-    const button = target.closest("button");
-    if (!button) return;
-    if ("recordKeep" in button.dataset) keep();
-    else if ("recordOpen" in button.dataset) open();
-    else if ("recordForget" in button.dataset && confirm(word("record_forget"))) {
-      forget("localStorage", KEY);
+    const { recordKeep, recordOpen, recordForget } = target.closest("button")?.dataset ?? {};
+    if (recordKeep !== undefined) keep();
+    else if (recordOpen !== undefined) open(recordOpen);
+    else if (recordForget !== undefined && confirm(word("record_forget", { nickname: recordForget }))) {
+      const kept = read();
+      kept.delete(recordForget);
+      write(kept);
       show(word("record_forgotten"));
     }
   }
 
   function keep() {
-    remember("localStorage", KEY, latest.text);
-    const kept = recall("localStorage", KEY) === latest.text;
-    show(word(kept ? "record_kept" : "record_refused"));
+    const { nickname } = JSON.parse(latest.text);
+    const kept = read();
+    const shrinks = kept.has(nickname) && daysIn(latest.text) < daysIn(kept.get(nickname));
+    if (shrinks && !confirm(word("record_shrinks", { nickname }))) return;
+    kept.set(nickname, latest.text);
+    write(kept);
+    show(word(read().get(nickname) === latest.text ? "record_kept" : "record_refused", { nickname }));
   }
 
-  function open() {
-    put(form, "record", recall("localStorage", KEY) ?? "");
+  function open(nickname) {
+    const text = read().get(nickname) ?? "";
+    put(form, "record", text);
+    fillFromRecord(form, text);
     changed(form);
-    show(word("record_opened"));
+    show(word("record_opened", { nickname }));
   }
 
   function show(words = "") {
-    const kept = recall("localStorage", KEY) !== null;
     place.querySelector("[data-record-keep]").disabled = !latest;
-    place.querySelector("[data-record-open]").disabled = !kept;
-    place.querySelector("[data-record-forget]").disabled = !kept;
+    place.querySelector("[data-record-kept]").replaceChildren(
+      ...[...read().keys()].flatMap((nickname) => [
+        button(word("record_open", { nickname }), { recordOpen: nickname }),
+        button(word("record_delete", { nickname }), { recordForget: nickname }),
+      ]),
+    );
     place.querySelector("[data-record-state]").textContent = words;
   }
 
   return () => stop.abort();
+}
+
+function button(words, names) {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.className = "button quiet";
+  made.textContent = words;
+  Object.assign(made.dataset, names);
+  return made;
+}
+
+function daysIn(text) {
+  const file = JSON.parse(text);
+  return DAYS_IN.reduce((sum, name) => sum + (file[name]?.length ?? 0), 0);
+}
+
+function read() {
+  try {
+    return new Map(Object.entries(JSON.parse(recall("localStorage", KEY)) ?? {}));
+  } catch {
+    return new Map();
+  }
+}
+
+function write(kept) {
+  if (kept.size) remember("localStorage", KEY, JSON.stringify(Object.fromEntries(kept)));
+  else forget("localStorage", KEY);
 }

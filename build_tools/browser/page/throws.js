@@ -10,6 +10,7 @@ import { civilToday } from "./dates.js";
 import { changed, put } from "./fields.js";
 import { forget, recallForTonight, rememberForTonight } from "./storage.js";
 import { word } from "./words.js";
+import { giveWayToASheet } from "./worked_example.js";
 
 const KEY = "bendbook-throws";
 const COLUMNS = [
@@ -69,10 +70,7 @@ export function serveThrows(form) {
 
   function fillIn() {
     // What was answered about pain, and worked out, was for the worked example or another day.
-    if (sheet.value === sheet.defaultValue) {
-      put(form, "pain", null);
-      form.dispatchEvent(new CustomEvent("bendbook:empty"));
-    }
+    if (sheet.value === sheet.defaultValue) giveWayToASheet(form);
     sheet.value = written();
     put(form, "day", "");
     changed(form);
