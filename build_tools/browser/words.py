@@ -32,6 +32,8 @@ PAGE_WORDS: Mapping[str, Message] = {
     "start_again": say("Forget this count and start at 0?"),
     "log_no_nickname": say("Write a nickname first, at the top."),
     "log_kept": say("{nickname} is kept on this device. Changes are kept as you make them."),
+    "log_here": say("{nickname} is kept here already. Tap the name to open it."),
+    "log_overwrite": say("Put what stands in the form in place of what is kept for {nickname}?"),
     "log_opened": say("{nickname} is open. Answer the first question for today."),
     "log_not_kept": say("Nothing is kept under this nickname."),
     "log_deleted": say("Deleted from this device."),

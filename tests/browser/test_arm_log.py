@@ -83,6 +83,31 @@ def test_a_count_survives_a_reload_and_goes_into_the_list(open_count: Callable) 
     assert page.locator("[data-row]").last.locator("[name$='.before']").input_value() == "0"
 
 
+def test_a_game_that_began_before_midnight_is_of_that_day(open_count: Callable) -> None:
+    page = open_count()
+    begin(page)
+    page.fill("#pitch-count-today", "2026-05-16")
+    pitch(page, 2)
+    page.reload()
+    expect(page.locator("#pitch-count-today")).to_have_value("2026-05-16")
+    page.click("[data-game-over]")
+    assert page.locator("[data-row]").last.locator("[name$='.date']").input_value() == "2026-05-16"
+
+
+def test_the_button_stays_under_the_thumb_whatever_is_called_out(open_count: Callable) -> None:
+    """Taps on one spot of the screen, through the steps of 21 and 36 pitches: every tap is a pitch."""
+    page = open_count(viewport={"width": 360, "height": 740})
+    begin(page)
+    page.click("[data-move=pitch]")
+    box = page.locator("[data-move=pitch]").bounding_box()
+    for done in range(2, 38):
+        page.mouse.click(box["x"] + box["width"] / 3, box["y"] + box["height"] / 2)
+        if done in (20, 21, 22, 35, 36):
+            page.wait_for_timeout(700)
+    expect(page.locator("[data-count]")).to_have_text("37")
+    expect(page.locator("[data-to-batter]")).to_have_text("37 to this batter, number 1")
+
+
 def test_a_number_is_changed_with_taps(open_count: Callable) -> None:
     page = open_count()
     begin(page)
@@ -114,6 +139,36 @@ class TestTheLog:
         expect(page.locator("[data-log-state]")).to_have_text("Deleted from this device.")
         assert page.evaluate("localStorage.getItem('bendbook-arm-log')") is None
         expect(page.locator("[data-pitcher]")).to_have_count(0)
+
+    def test_a_nickname_that_is_merely_typed_overwrites_nobody(self, open_count: Callable) -> None:
+        page = open_count()
+        self.keep(page, "Ace", "2026-05-12", "66")
+        before = page.evaluate("localStorage.getItem('bendbook-arm-log')")
+        page.reload()
+        page.fill("#pitch-count-nickname", "Ace")
+        expect(page.locator("[data-log-state]")).to_have_text(
+            "Ace is kept here already. Tap the name to open it.", timeout=WAIT_MS
+        )
+        page.once("dialog", lambda dialog: dialog.dismiss())
+        page.click("[data-log] > summary")
+        page.click("[data-log-keep]")
+        assert page.evaluate("localStorage.getItem('bendbook-arm-log')") == before
+
+    def test_each_pitcher_of_a_game_has_a_count_of_their_own(self, open_count: Callable) -> None:
+        page = open_count()
+        self.keep(page, "Ace", "2026-05-12", "20")
+        self.keep(page, "Bo", "2026-05-12", "10")
+        page.click("[data-pitcher=Ace]")
+        pitch(page, 5)
+        page.click("[data-pitcher=Bo]")
+        expect(page.locator("[data-count]")).to_have_text("0")
+        expect(page.locator("#pitch-count-tonight")).to_have_value("")
+        pitch(page, 2)
+        page.click("[data-pitcher=Ace]")
+        expect(page.locator("[data-count]")).to_have_text("5")
+        page.reload()
+        expect(page.locator("#pitch-count-nickname")).to_have_value("Ace")
+        expect(page.locator("[data-count]")).to_have_text("5")
 
     def test_a_saved_file_is_what_the_page_says_it_is_and_is_loaded_elsewhere(
         self, open_count: Callable, tmp_path: Path
@@ -193,6 +248,6 @@ class TestTheLog:
         page.click("[data-add-row]")
         page.fill("#pitch-count-outings-0-date", date)
         page.fill("#pitch-count-outings-0-pitches", pitches)
-        page.click("[data-log] > summary")
+        page.evaluate("document.querySelector('[data-log]').open = true")
         page.click("[data-log-keep]")
         expect(page.locator("[data-log-state]")).to_contain_text(f"{nickname} is kept on this device.")

@@ -1,5 +1,6 @@
 // Counts a game that is going on: one tap a pitch, one a new batter. It knows no rule. What it calls out comes
-// with the answer; the count goes into the form's fields "tonight" and "tonight_before".
+// with the answer; the count goes into the form's fields "tonight" and "tonight_before". Each pitcher has a count
+// of their own, by nickname: after a pitching change each goes on where it stood.
 //
 //   <section data-counter>
 //     <output data-count>, <span data-to-batter>    filled here
@@ -16,25 +17,67 @@ const KEY = "bendbook-tonight";
 export function serveCounter(form) {
   const place = form.closest("[data-desk]")?.querySelector("[data-counter]");
   if (!place) return () => {};
-  let moves = kept();
+  let { who, counts } = kept();
+  let { moves, day } = countOf(who);
   const stop = new AbortController();
   place.addEventListener("click", tapped, { signal: stop.signal });
   form.addEventListener("bendbook:answer", ({ detail }) => callOut(detail), { signal: stop.signal });
+  form.addEventListener("bendbook:opened", opened, { signal: stop.signal });
+  form.addEventListener("bendbook:forgotten", forgotten, { signal: stop.signal });
   show();
   // After the calculator has begun to listen.
-  if (moves.length) setTimeout(fillIn);
+  if (moves.length) {
+    setTimeout(() => {
+      put(form, "nickname", who);
+      fillIn();
+    });
+  }
 
   function tapped(event) {
     const button = event.target.closest("button");
     if (!button) return;
-    if (!moves.length) emptyIfUntouched(form);
+    if (!moves.length) {
+      emptyIfUntouched(form);
+      day = typedIn(form).today;
+    }
     if (button.dataset.move) moves.push(button.dataset.move);
     else if ("undo" in button.dataset) moves.pop();
     else if ("gameOver" in button.dataset && !gameOver()) return;
     else if ("startAgain" in button.dataset && !startAgain()) return;
-    rememberForTonight(KEY, { moves });
+    remember();
     show();
     fillIn();
+  }
+
+  function countOf(name) {
+    return counts[name] ?? { moves: [], day: "" };
+  }
+
+  function nickname() {
+    return typedIn(form).nickname.trim();
+  }
+
+  // A nickname that was typed or mended meanwhile is still the same pitcher's.
+  function remember() {
+    delete counts[who];
+    who = nickname();
+    if (moves.length) counts[who] = { moves, day };
+    rememberForTonight(KEY, { who, counts });
+  }
+
+  function opened() {
+    who = nickname();
+    ({ moves, day } = countOf(who));
+    rememberForTonight(KEY, { who, counts });
+    show();
+    setTimeout(fillIn);
+  }
+
+  function forgotten({ detail: names }) {
+    for (const name of names) delete counts[name];
+    ({ moves, day } = countOf(who));
+    rememberForTonight(KEY, { who, counts });
+    show();
   }
 
   function show() {
@@ -49,6 +92,8 @@ export function serveCounter(form) {
 
   function fillIn() {
     const { pitches, before } = counted(moves);
+    // The game is of the day on which it began, also after midnight.
+    if (day) put(form, "today", day);
     put(form, "tonight", moves.length ? String(pitches) : "");
     put(form, "tonight_before", before === null ? "" : String(before));
     changed(form);
@@ -66,22 +111,25 @@ export function serveCounter(form) {
     );
   }
 
-  // The game goes into the list of games that are over, on the day the form calls today.
+  // The game goes into the list of games that are over, on the day on which it began.
   function gameOver() {
     const { pitches, before } = counted(moves);
     const table = form.querySelector('[data-rows="outings"]');
     addRow(table);
     const row = rowsOf(table).length - 1;
-    put(form, `outings.${row}.date`, typedIn(form).today);
+    put(form, `outings.${row}.date`, day);
     put(form, `outings.${row}.pitches`, String(pitches));
     put(form, `outings.${row}.before`, before === null ? "" : String(before));
-    moves = [];
-    return true;
+    return nothingCounted();
   }
 
   function startAgain() {
-    if (!confirm(word("start_again"))) return false;
+    return confirm(word("start_again")) && nothingCounted();
+  }
+
+  function nothingCounted() {
     moves = [];
+    day = "";
     return true;
   }
 
@@ -108,6 +156,10 @@ function counted(moves) {
 }
 
 function kept() {
-  const { moves } = recallForTonight(KEY);
-  return Array.isArray(moves) ? moves.filter((move) => ["pitch", "batter"].includes(move)) : [];
+  const { who, counts } = recallForTonight(KEY);
+  const found = {};
+  for (const [name, { moves, day } = {}] of Object.entries(counts ?? {})) {
+    if (Array.isArray(moves)) found[name] = { moves: moves.filter((move) => ["pitch", "batter"].includes(move)), day };
+  }
+  return { who: typeof who === "string" ? who : "", counts: found };
 }

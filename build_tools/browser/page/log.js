@@ -26,6 +26,8 @@ export function serveLog(form) {
   const stop = new AbortController();
   const on = (target, type, listener) => target.addEventListener(type, listener, { signal: stop.signal });
   let pitchers = read();
+  // Who was opened or kept here; only their log follows the form. A name that is merely typed changes nothing.
+  let current = "";
 
   on(desk, "click", (event) => {
     if (event.target.closest("[data-empty]")) empty(form);
@@ -40,8 +42,12 @@ export function serveLog(form) {
     else if ("logDeleteAll" in button.dataset) deleteAll();
   });
   on(place.querySelector("[data-log-load]"), "change", load);
-  // A pitcher who is kept stays up to date without another tap.
-  on(form, "bendbook:answer", () => pitchers.has(nickname()) && keep());
+  on(form, "bendbook:answer", () => {
+    const name = nickname();
+    if (!pitchers.has(name)) return;
+    if (name === current) keep();
+    else say(word("log_here", { nickname: name }));
+  });
   show();
 
   function nickname() {
@@ -51,6 +57,9 @@ export function serveLog(form) {
   function keep() {
     const name = nickname();
     if (!name) return say(word("log_no_nickname"));
+    const other = pitchers.has(name) && name !== current;
+    if (other && !confirm(word("log_overwrite", { nickname: name }))) return undefined;
+    current = name;
     const fields = Object.entries(typedIn(form)).filter(([field]) => !notKept.has(field));
     pitchers.set(name, Object.fromEntries(fields));
     return write() && show(word("log_kept", { nickname: name }));
@@ -58,7 +67,9 @@ export function serveLog(form) {
 
   function open(name) {
     empty(form, { quietly: true });
+    current = name;
     put(form, "nickname", name);
+    form.dispatchEvent(new CustomEvent("bendbook:opened"));
     fillFrom(form, flattened(pitchers.get(name)));
     changed(form);
     form.querySelector("input, select")?.focus();
@@ -71,16 +82,23 @@ export function serveLog(form) {
     if (!confirm(word("log_delete_one", { nickname: name }))) return undefined;
     pitchers.delete(name);
     write();
+    forgotten([name]);
     empty(form);
     return show(word("log_deleted"));
   }
 
   function deleteAll() {
     if (!confirm(word("log_delete_everything"))) return;
+    forgotten([...pitchers.keys()]);
     pitchers = new Map();
     forget("localStorage", KEY);
     empty(form);
     show(word("log_deleted"));
+  }
+
+  function forgotten(names) {
+    current = "";
+    form.dispatchEvent(new CustomEvent("bendbook:forgotten", { detail: names }));
   }
 
   async function load({ target }) {
