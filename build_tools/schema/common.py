@@ -37,6 +37,12 @@ class Of:
     also: tuple[str, ...] = ()
 
 
+def _web_address(value: str) -> str:
+    if not re.fullmatch(r"https?://[^\s\"'<>]+", value):
+        raise ValueError("a whole web address that begins with https:// or http://")
+    return value
+
+
 Slug = Annotated[str, AfterValidator(_slug)]
 GripSlug = Annotated[Slug, Of("grips")]
 ShapeSlug = Annotated[Slug, Of("shapes")]
@@ -49,6 +55,7 @@ ProfileSlug = Annotated[Slug, Of("profiles")]
 StageSlug = Annotated[Slug, Of("stages")]
 
 Clock = Annotated[str, AfterValidator(_clock)]
+WebAddress = Annotated[str, AfterValidator(_web_address)]
 Text = Annotated[str, Field(min_length=2)]
 """Words for readers. May carry [[kind/slug]] links and an evidence mark at the end of a sentence."""
 

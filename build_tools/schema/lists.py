@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field
 
-from build_tools.schema.common import ClockSpan, Span, Strict, Text
+from build_tools.schema.common import ClockSpan, Span, Strict, Text, WebAddress
 
 
 class Slot(Strict):
@@ -86,7 +86,7 @@ class Source(Strict):
     title: Text
     where: Text
     year: int | None = Field(default=None, ge=1850, le=2100)
-    link: str | None = None
+    link: WebAddress | None = None
     doi: str | None = None
     read: Literal["whole", "summary", "reported by others", "from memory"]
     finds: Text = Field(description="What it says that the handbook uses, in our own words.")

@@ -8,7 +8,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
-from calculators.coaching.pitcher_file import KIND, LONGEST_NICKNAME, LONGEST_NOTES, VERSION, HandCheck
+from calculators.coaching.pitcher_file import (
+    KIND,
+    LONGEST_NICKNAME,
+    LONGEST_NOTES,
+    OLDEST,
+    VERSION,
+    YOUNGEST,
+    HandCheck,
+)
 from calculators.coaching.target import Role
 from calculators.coaching.throws import LIMITS, QUANTITIES, REASONS, Hand, MovementKind, Place, Quantity
 from calculators.coaching.verdict import Decision
@@ -36,7 +44,12 @@ def pitcher_file_schema() -> dict[str, Any]:
             "version": {"const": VERSION},
             "nickname": {"type": "string", "minLength": 1, "maxLength": LONGEST_NICKNAME},
             "hand": _one_of(get_args(Hand)),
-            "age": {"type": "integer", "description": "In whole years, on the day `as_of`."},
+            "age": {
+                "type": "integer",
+                "minimum": YOUNGEST,
+                "maximum": OLDEST,
+                "description": "In whole years, on the day `as_of`.",
+            },
             "as_of": DATE,
             "slot": {**TEXT, "description": "An arm slot of the handbook."},
             "start": {**TEXT, "description": "A starting profile of the handbook."},

@@ -10,9 +10,9 @@ from __future__ import annotations
 import datetime
 from typing import Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field, field_validator, model_validator
 
-from build_tools.schema.common import Strict, Text
+from build_tools.schema.common import Strict, Text, WebAddress
 from build_tools.schema.lists import SourceId
 from calculators.workload.rules import check
 
@@ -54,6 +54,9 @@ class Catching(Strict):
     )
     threshold_relief: bool = Field(
         default=False, description="True where a limit passed during the last at-bat does not count."
+    )
+    advised_against: bool = Field(
+        default=False, description="True where a guideline advises pitchers not to catch at all."
     )
 
 
@@ -102,7 +105,7 @@ class RuleSet(Strict):
     doubt: Text | None = Field(
         default=None, description="Why this edition must not be used unchecked, such as a later change."
     )
-    link: str
+    link: WebAddress
     last_checked: datetime.date
     kind: Literal["guideline", "rule"]
     source: SourceId = Field(description="id in content/sources.yml")
@@ -123,11 +126,12 @@ class RuleSet(Strict):
     age_basis: Literal["actual age", "league age", "birth year", "school level", "not stated"] | None = None
     age_reference: str | None = Field(default=None, description="MM-DD that fixes a league age.")
     finish_batter: bool | None = Field(
-        default=None, description="True where a batter begun under the daily limit may be finished."
+        default=None,
+        description="True where a batter begun under the daily limit may be finished. Blank: not read.",
     )
     threshold_relief: bool | None = Field(
         default=None,
-        description="True where a rest step passed during the last at-bat does not count.",
+        description="True where a rest step passed during the last at-bat does not count. Blank: not read.",
     )
     automatic_walk_pitches: int | None = Field(
         default=None, ge=0, le=4, description="Pitches added for a walk given without throwing."
@@ -140,6 +144,10 @@ class RuleSet(Strict):
     resets_each_level: bool | None = Field(
         default=None, description="True where each tournament level begins with a clean sheet."
     )
+    stricter_edition: SourceId | None = Field(
+        default=None,
+        description="Another edition of these rules. Where it owes more rest, it comes first, and readers are told.",
+    )
     second_game: SecondGame | None = None
     second_game_first_most: int | None = Field(default=None, ge=1)
     most_days_running: int | None = Field(default=None, ge=1)
@@ -148,6 +156,16 @@ class RuleSet(Strict):
     bands: tuple[Band, ...] = ()
     advice: tuple[Text, ...] = ()
     notes: tuple[Text, ...] = ()
+
+    @field_validator("bands")
+    @classmethod
+    def _each_band_once(cls, bands: tuple[Band, ...]) -> tuple[Band, ...]:
+        named = [f"ages {band.age_min} to {band.age_max}" for band in bands if band.age_min or band.age_max]
+        named += [band.label for band in bands]
+        twice = next((one for one in named if named.count(one) > 1), None)
+        if twice is not None:
+            raise ValueError(f'each band once, and "{twice}" stands here twice; take one of the two out')
+        return bands
 
     @model_validator(mode="after")
     def _numbers_fit_together(self) -> RuleSet:

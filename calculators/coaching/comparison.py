@@ -7,7 +7,7 @@ or warms up then pulls both ways.
 References
 ----------
 [1] Cohen J., Statistical Power Analysis for the Behavioral Sciences, 1988, chapter 2: the smallest difference
-    of two groups that a test finds with a given power, here with the normal approximation.
+    of two groups that a test finds with a given power.
 [2] Sidak Z., Rectangular confidence regions, JASA 62, 1967: chances when several things are tried.
 [3] Hodges J.L. and Lehmann E.L., Rank methods for combination of independent experiments, Ann. Math. Stat.
     33, 1962: days are put together after each day's own middle is taken off.
@@ -45,6 +45,7 @@ SURE = 0.05
 POWER = 0.80
 FULL_BLOCK = 10
 FEWEST_IN_A_GROUP = 3
+_LOST_TO_STEPS = 0.5
 
 USUAL_DEVIATION: Mapping[Level, Mapping[Quantity, float]] = {
     "adult": {"speed": 1.2, "spin": 80, "clock": 20 / 60, "active": 6, "up": 2, "glove": 2.5},
@@ -140,13 +141,24 @@ def compare(session: Session, cue: str, pitch: str = BREAKING_BALL, level: float
 def smallest_change(
     deviation: float, plain: float, cued: float, power: float = POWER, sure: float = SURE
 ) -> float:
-    """Return the smallest change, in the unit of `deviation`, that so many throws would show [1]_.
+    """Return the smallest change, in the unit of `deviation`, that so many throws could be counted on to show.
 
-    power: how often a change of that size would be found. sure: how often luck alone would pass for one.
+    plain, cued: throws of each kind, at least one. power: how often a change of that size would be found.
+    sure: how often luck alone would pass for one.
+    The size that a t test finds [1]_, with Student's quantiles (Abramowitz M. and Stegun I.A., Handbook of
+    Mathematical Functions, 1964, 26.7.5). Comparing by rank is worth 3 / pi of that (Hodges and Lehmann, Ann.
+    Math. Stat. 27, 1956), and its chances go in steps, which costs about half a throw of each kind (by
+    simulation; from five throws of each kind the power is then 0.76 to 0.82).
     """
-    return (
-        (normal_quantile(1 - sure / 2) + normal_quantile(power)) * deviation * math.sqrt(1 / plain + 1 / cued)
-    )
+    degrees = max(1.0, plain + cued - 2)
+    deviations = sum(_student(normal_quantile(share), degrees) for share in (1 - sure / 2, power))
+    by_rank = math.pi / 3 * (1 / (plain - _LOST_TO_STEPS) + 1 / (cued - _LOST_TO_STEPS))
+    return deviations * deviation * math.sqrt(by_rank)
+
+
+def _student(z: float, degrees: float) -> float:
+    """Return the quantile of Student's spread that a normal one has at `z`."""
+    return z + (z**3 + z) / (4 * degrees) + (5 * z**5 + 16 * z**3 + 3 * z) / (96 * degrees**2)
 
 
 def false_winner_chance(tried: int, sure: float = SURE) -> float:

@@ -11,7 +11,17 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from calculators.coaching.box import Box
-from calculators.coaching.clock_faces import Band, hours_apart, opposite, read_band, turn_between, turned
+from calculators.coaching.clock_faces import (
+    FULL_TURN,
+    Band,
+    hours_apart,
+    opposite,
+    read_band,
+    turn_between,
+    turned,
+)
+from calculators.coaching.comparison import USUAL_DEVIATION, Level
+from calculators.coaching.intervals import LEVEL, Interval, two_sided
 from calculators.coaching.profiles import Profiles
 from calculators.coaching.ranks import Estimate
 from calculators.coaching.reading import Reading
@@ -33,50 +43,87 @@ STEP: Mapping[Wish, float] = {
 """One step: speed [percent of the fastball], clock [hours], active share [percent], drop and side [in],
 strikes [share], steadiness [1 is all that is missing]. About what ten throws can show (estimate)."""
 
-_INCHES_AT_FULL_SHARE = 15.0
+_INCHES_AT_FULL_SHARE = 23.0
+"""What a breaking ball moves by spin from 60.5 ft if all of its spin does so, by our flights (estimate)."""
 _FROM_THE_CLOCK = 0.5
 _SLOW = 73.0
 _FAR_CLOCK = 1.0
 _LINE_FIRST = 2
+_TWELVE, _EIGHTEEN = 12, 18
 
 
 @dataclass(frozen=True)
 class Now:
     """What was measured of the breaking ball, for the pitcher's own hand; None where it was not.
 
-    speed and active in percent, clock in hours, strikes as a share.
+    speed and active in percent, clock in hours, strikes as a share. few: something was measured on so few
+    throws that their own scatter says nothing, and the usual one had to stand in for it.
     """
 
     speed: float | None = None
     clock: float | None = None
     active: float | None = None
     strikes: float | None = None
+    few: bool = False
 
 
-def now_from(reading: Reading, box: Box | None = None) -> Now:
+def level_at(age: float) -> Level:
+    """Return the level of play at an age [years], for the usual scatter."""
+    return "twelve_and_under" if age <= _TWELVE else "high_school" if age <= _EIGHTEEN else "adult"
+
+
+def now_from(reading: Reading, box: Box | None = None, level: Level = "high_school") -> Now:
     """Return where a pitch is by its reading.
 
     box: the target's, for the pitcher's own hand. A value that lies outside it by no more than its give or take
-    counts as on its edge: no cue is chosen for what may be luck.
+    counts as on its edge: no cue is chosen for what may be luck. level: its usual scatter from throw to throw
+    gives the give or take where the throws are too few to show their own; what that leaves open, inside or
+    outside, counts as not measured.
     """
+    usual = USUAL_DEVIATION[level]
+    few = False
 
     def typical(quantity: Quantity) -> Estimate | None:
+        nonlocal few
         found = reading.summaries.get(quantity)
-        return None if found is None else found.typical
+        if found is None or found.typical.interval is not None:
+            return None if found is None else found.typical
+        few = True
+        return _give_or_take(found.typical.value, usual[quantity] / math.sqrt(found.count))
 
+    speed = reading.speed_percent
+    if speed is not None and speed.interval is None and reading.fastball is not None:
+        few = True
+        thrown = reading.summaries["speed"].count
+        percent = 100 * usual["speed"] / reading.fastball.value
+        speed = _give_or_take(speed.value, percent * math.sqrt(1 / thrown + 1 / reading.fastballs))
     return Now(
-        _settled(reading.speed_percent, None if box is None else box.speed),
+        _settled(speed, None if box is None else box.speed),
         _settled_clock(typical("clock"), None if box is None else box.clock),
         _settled(typical("active"), None if box is None else box.active),
         reading.strikes / reading.called if reading.called else None,
+        few,
     )
+
+
+class _OfFew(Estimate):
+    """A value of too few throws, with an interval that the usual scatter gives."""
+
+
+def _give_or_take(value: float, error: float) -> _OfFew:
+    """Return a value of few throws with the interval of a normal spread; error: the standard error."""
+    away = two_sided(LEVEL) * error
+    return _OfFew(value, Interval(value - away, value + away))
 
 
 def _settled(found: Estimate | None, span: tuple[float, float] | None) -> float | None:
     if found is None or found.interval is None or span is None:
         return None if found is None else found.value
     edge = min(max(found.value, span[0]), span[1])
-    return edge if found.interval.holds(edge) else found.value
+    if not found.interval.holds(edge):
+        return found.value
+    within = span[0] <= found.interval.low and found.interval.high <= span[1]
+    return None if isinstance(found, _OfFew) and not within else edge
 
 
 def _settled_clock(found: Estimate | None, band: Band | None) -> float | None:
@@ -84,7 +131,10 @@ def _settled_clock(found: Estimate | None, band: Band | None) -> float | None:
         return None if found is None else found.value
     edge = _nearest_clock(found.value, band)
     # The interval may run on past 12 or below 0, so the edge is reckoned from the value.
-    return edge if found.interval.holds(found.value + turn_between(found.value, edge)) else found.value
+    if not found.interval.holds(found.value + turn_between(found.value, edge)):
+        return found.value
+    within = all(band.holds(end % FULL_TURN) for end in (found.interval.low, found.interval.high))
+    return None if isinstance(found, _OfFew) and not within else edge
 
 
 @dataclass(frozen=True)

@@ -91,10 +91,14 @@ class At:
             self.refuse(say("Expected a number."))
         return number
 
-    def whole(self) -> int:
-        """Return a whole number."""
+    def whole(self, least: int | None = None, most: int | None = None) -> int:
+        """Return a whole number, and refuse one below `least` or above `most`."""
         if isinstance(self.value, bool) or not isinstance(self.value, int):
             self.refuse(say("Expected a whole number."))
+        if least is not None and self.value < least:
+            self.refuse(say("Expected {least} or more.", least=str(least)))
+        if most is not None and self.value > most:
+            self.refuse(say("Expected {most} or less.", most=str(most)))
         return self.value
 
     def yes(self) -> bool:

@@ -18,8 +18,8 @@ from __future__ import annotations
 import datetime
 from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any, Literal
+from dataclasses import dataclass, replace
+from typing import Literal
 
 from calculators.coaching.comparison import FULL_BLOCK, Measured, Trial
 from calculators.coaching.cue_effects import CueEntry, Expected, expected, move
@@ -31,15 +31,15 @@ from calculators.coaching.gap import (
     Wish,
     ball_now,
     mirror_of,
-    percent_of_fastball,
     right_handers,
     shortfalls,
 )
+from calculators.coaching.own_moves import KEPT, TOO_FEW, own_move, own_words, weight_of, why
 from calculators.coaching.profiles import Profiles
 from calculators.coaching.stop_rules import Day, Drift, Stop, stops
 from calculators.coaching.target import Pitcher, Target
 from calculators.coaching.verdict import Decision
-from calculators.words import Message, number, say, say_count
+from calculators.words import Message, say
 
 Focus = Literal["analogy", "outside", "inside", "task"]
 Cues = Mapping[str, CueEntry]
@@ -64,7 +64,7 @@ _LEAST_USE = 0.05
 
 ONE_THING = say("One cue at a time. Keep the grip, the ball and the distance as they are.")
 
-NOT_BEFORE_A_SPIN: frozenset[str] = frozenset({"short-box", "bullpen", "live", "game"})
+ON_A_MOUND: frozenset[str] = frozenset({"short-box", "bullpen", "live", "game"})
 """Stages on a mound, closed to a first breaking ball until the stages before them are passed."""
 
 PROFILE_OF_SHAPE: Mapping[str, str] = {
@@ -85,12 +85,15 @@ class Learner:
     """Where the pitcher stands with the breaking ball.
 
     start: a profile of the handbook, recorded before choosing a cue. stage: of learning, today.
-    passed: stages whose gate was met on two different days.
+    passed: stages whose gate was met on two different days. cue: the one in use, if any.
+    trials: what the last session shows of cues, where the log does not hold that day yet.
     """
 
     start: str
     stage: str
     passed: tuple[str, ...] = ()
+    cue: str = ""
+    trials: tuple[Logged, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -120,6 +123,7 @@ class Offer:
     score: steps nearer to the target that it should bring. by_the_handbook, by_own_days: what it is made of;
     the second is None without any. own_weight: the share of the pitcher's own days in it, 0 to 1.
     why: what it should do for this pitcher. may_break and stop_at: the entry's own words.
+    kept: the pitcher's log says to keep it.
     """
 
     cue: str
@@ -132,6 +136,7 @@ class Offer:
     why: tuple[Message, ...]
     may_break: str
     stop_at: str
+    kept: bool = False
 
 
 @dataclass(frozen=True)
@@ -152,7 +157,7 @@ class OtherTarget:
 
 @dataclass(frozen=True)
 class Advice:
-    """Cues to try, best first; `ONE_THING` goes with them.
+    """Cues to try, best first, but a cue that is kept and in use before any other; `ONE_THING` goes with them.
 
     stops: reasons to stop or hold back; with pain, an open question about it, or a tired arm, there are no
     offers. first_stage: the stage to go back to before any cue on a mound.
@@ -184,16 +189,15 @@ def next_cue(
     target: comes first; nothing is offered without one. day, drift: how the pitcher is today.
     cues, profiles: the handbook's, as plain data by slug. stages: the slugs of its stages, in order.
     now: what was measured; short_of: what the coach says is missing.
-    own: the pitcher's log of trials, oldest first.
+    own: the pitcher's log of trials, oldest first; entries without throws do not count.
     """
     holding = stops(day, target.pitcher.age, drift)
     if any(stop.weight in ("stop", "ask first", "end the session") for stop in holding):
         return Advice((), (), holding)
     if first := _first_stage(learner, stages):
         return Advice((), (), holding, first)
-    asked = _Asked(
-        target, learner, ball_now(learner.start, now or Now(), target, profiles, short_of), own, cues
-    )
+    now = now or Now()
+    asked = _Asked(target, learner, ball_now(learner.start, now, target, profiles, short_of), own, cues)
     offers: list[Offer] = []
     left_out: list[LeftOut] = []
     elsewhere: list[OtherTarget] = []
@@ -205,17 +209,18 @@ def next_cue(
                 elsewhere.append(OtherTarget(slug, shape))
             continue
         offer = asked.offer(slug, cue, effect)
-        if offer.score > _LEAST_USE:
-            offers.append(offer)
+        if offer.score > _LEAST_USE or asked.goes_on(offer):
+            offers.append(replace(offer, why=(*offer.why, TOO_FEW)) if now.few else offer)
         else:
-            left_out.append(LeftOut(slug, say("It does little for what is missing.")))
-    offers.sort(key=lambda offer: (-offer.score, cues[offer.cue]["order"]))
+            little = TOO_FEW if now.few else say("It does little for what is missing.")
+            left_out.append(LeftOut(slug, KEPT if offer.kept else little))
+    offers.sort(key=lambda offer: (not asked.goes_on(offer), -offer.score, cues[offer.cue]["order"]))
     return Advice(tuple(offers), tuple(left_out), holding, None, tuple(elsewhere), asked.failed_kinds)
 
 
 def _first_stage(learner: Learner, stages: Sequence[str]) -> str | None:
     """Return the earliest stage not passed, where a first breaking ball is asked for on a mound too soon."""
-    if learner.start != "none-yet" or learner.stage not in NOT_BEFORE_A_SPIN:
+    if learner.start != "none-yet" or learner.stage not in ON_A_MOUND:
         return None
     before = stages[: stages.index(learner.stage)] if learner.stage in stages else stages
     return next((stage for stage in before if stage not in learner.passed), None)
@@ -234,7 +239,7 @@ class _Asked:
         self.missing = shortfalls(ball, self.box)
         slowest = self.box.speed[0] - _SLOW_BY * STEP["speed"]
         self.too_slow = ball.speed is not None and ball.speed < slowest
-        self.own = [entry for entry in own if entry.cue in cues]
+        self.own = [entry for entry in own if entry.cue in cues and entry.throws > 0]
         dropped = Counter(cues[entry.cue]["focus"] for entry in self.own if entry.decision == "drop")
         self.failed_kinds: tuple[Focus, ...] = tuple(
             focus for focus, times in dropped.items() if times >= _KIND_FAILS_AFTER
@@ -274,22 +279,31 @@ class _Asked:
         weighed = {wish: gain * self._trust(wish, gain, cue, effect) for wish, gain in gains.items()}
         by_the_handbook = sum(weighed.values()) * self._belief(cue, effect)
         log = [entry for entry in self.own if entry.cue == slug]
-        weights = [min(1.0, entry.throws / FULL_BLOCK) for entry in log]
-        own_gains = [sum(self._gains(_own_move(entry, self.pitcher)).values()) for entry in log]
-        days, prior = sum(weights), DAYS_THE_HANDBOOK_COUNTS[cue["confidence"]]
-        own_sum = sum(weight * gain for weight, gain in zip(weights, own_gains, strict=True))
+        own = [entry for entry in (*log, *self.learner.trials) if entry.cue == slug and entry.throws > 0]
+        own_days = [(entry.changes, entry.throws) for entry in own]
+        days, prior = (
+            sum(weight_of(entry.throws) for entry in own),
+            DAYS_THE_HANDBOOK_COUNTS[cue["confidence"]],
+        )
+        gained = sum(self._gains(own_move(own_days, self.pitcher)).values())
+        kept = _proven(log)
         return Offer(
             slug,
             cue["focus"],
-            (prior * by_the_handbook + own_sum) / (prior + days),
+            (prior * by_the_handbook + days * gained) / (prior + days),
             by_the_handbook,
-            own_sum / days if days else None,
+            gained if own else None,
             days / (prior + days),
             cue["confidence"],
-            (*_why(weighed, self.missing), *_own_words(len(log), own_sum)),
+            (*((KEPT,) if kept else ()), *why(weighed, self.missing), *own_words(len(own), gained)),
             cue["over_correction"],
             cue["stop_sign"],
+            kept,
         )
+
+    def goes_on(self, offer: Offer) -> bool:
+        """Return whether a cue is in use and kept, so that no other comes before it."""
+        return offer.kept and offer.cue == self.learner.cue
 
     def _gains(self, change: Move) -> dict[Wish, float]:
         """Return by how many steps a change brings the ball nearer, by what is short; negative is farther."""
@@ -321,52 +335,3 @@ class _Asked:
 def _proven(log: Sequence[Logged]) -> bool:
     """Return whether the pitcher's own days have settled that a cue is to be kept."""
     return bool(log) and log[-1].decision == "keep"
-
-
-def _own_move(entry: Logged, pitcher: Pitcher) -> Move:
-    """Return a day's changes as those of a right-hander's ball."""
-    change: dict[Any, float] = dict(entry.changes)
-    turn = change.get("clock", 0.0)
-    return Move(
-        speed=percent_of_fastball(change.get("speed", 0.0), pitcher),
-        clock=-turn if pitcher.hand == "left" else turn,
-        active=change.get("active", 0.0),
-        drop=-change.get("up", 0.0),
-        side=change.get("glove", 0.0),
-        strikes=change.get("strikes", 0.0),
-    )
-
-
-_TENDS_TO: Mapping[Wish, Message] = {
-    "speed": say("It tends to bring the speed nearer to the target."),
-    "clock": say("It tends to turn the clock toward the target."),
-    "active": say("It tends to bring the active share nearer to the target."),
-    "drop": say("It tends to add the drop that is missing."),
-    "side": say("It tends to add the side that is missing."),
-    "strikes": say("It tends to bring more strikes."),
-    "steady": say("It tends to make the throws more alike."),
-}
-
-
-def _why(gains: Mapping[Wish, float], missing: Mapping[Wish, float]) -> tuple[Message, ...]:
-    """Return what a cue should do for this pitcher, the largest gain first, and what it makes worse."""
-    helped = sorted((wish for wish, gain in gains.items() if gain > 0), key=lambda wish: -gains[wish])
-    hurt = [wish for wish, gain in gains.items() if gain < 0 and missing[wish] > 0]
-    words = [_TENDS_TO[wish] for wish in helped]
-    if hurt:
-        words.append(say("It takes a little away elsewhere, so watch the other numbers too."))
-    return tuple(words)
-
-
-def _own_words(days: int, gained: float) -> tuple[Message, ...]:
-    if not days:
-        return ()
-    mean = gained / days
-    return (
-        say_count(
-            "Your own {count} day with it: {steps} steps nearer to the target.",
-            "Your own {count} days with it: {steps} steps nearer to the target, on average.",
-            days,
-            steps=number(mean, 1),
-        ),
-    )

@@ -40,6 +40,8 @@ from calculators.words import Message, say
 KIND = "bendbook pitcher"
 VERSION = 3
 LONGEST_NICKNAME = 20
+YOUNGEST, OLDEST = 3, 99
+"""Ages beyond these [years] are slips of the pen (estimate)."""
 LONGEST_NOTES = 200
 
 HandCheck = Literal["holds", "slides"]
@@ -193,7 +195,7 @@ def _read(whole: At) -> PitcherFile:
     return PitcherFile(
         nickname.text(),
         whole.get("hand").one_of(get_args(Hand)),
-        age.whole() if age.given else None,
+        age.whole(YOUNGEST, OLDEST) if age.given else None,
         as_of.date() if as_of.given else None,
         _text(whole.get("slot")),
         _text(whole.get("start")),
@@ -256,7 +258,7 @@ def _logged(item: At) -> Logged:
         item.get("cue").text(),
         date.date() if date.given else None,
         {name: changes.get(name).number() for name in _MEASURED if changes.get(name).given},
-        item.get("throws").whole(),
+        item.get("throws").whole(1),
         item.get("decision").one_of(get_args(Decision)),
     )
 

@@ -99,7 +99,7 @@ class Reading:
     """One pitch in one session.
 
     summaries: by quantity; one that was never measured is absent. clock is in [0, 12), its interval may run
-    on past 12 or below 0. fastball: the same session's typical fastball [mph].
+    on past 12 or below 0. fastball: the same session's typical fastball [mph], of `fastballs` measured ones.
     speed_percent: of that fastball. strikes, called: counts, with the interval of their share (0 to 1).
     cloud: how the movement scatters. guesses_right, guesses: the pitcher's own guesses of speed and clock.
     """
@@ -108,6 +108,7 @@ class Reading:
     throws: int
     summaries: Mapping[Quantity, Summary]
     fastball: Estimate | None
+    fastballs: int
     speed_percent: Estimate | None
     strikes: int
     called: int
@@ -134,6 +135,7 @@ def read(throws: Sequence[Throw], pitch: str) -> Reading:
         len(chosen),
         summaries,
         fastball,
+        len(speeds),
         None if speed is None or fastball is None else _percent(speed.typical, fastball),
         hits,
         called,

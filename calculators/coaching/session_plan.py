@@ -1,7 +1,7 @@
 """The next practice: which drills, how many throws, one cue, one gate, and when to stop.
 
 The day's room comes from the rest rules and is never exceeded. Breaking balls stay inside their share of the
-day; short spin throws stand outside that share and inside the day's total.
+throws; short spin throws count neither as breaking balls nor among those throws, but in the day's total.
 """
 
 from __future__ import annotations
@@ -9,10 +9,10 @@ from __future__ import annotations
 import datetime
 import math
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
-from calculators.coaching.next_cue import NOT_BEFORE_A_SPIN, Learner, Offer
+from calculators.coaching.next_cue import Learner, Offer
 from calculators.coaching.stop_rules import (
     BREAKING_SHARE,
     BREAKING_SHARE_AT_FIRST,
@@ -36,6 +36,10 @@ TRIAL_BLOCK_AT_FIRST = 5
 FEWEST_IN_A_TRIAL_BLOCK = 5
 FASTBALLS_BETWEEN_BLOCKS = 3
 SPIN_THROW_FEET = 15
+SPIN_THROWS_WHILE_REST_IS_OWED = 10
+"""The most on a day between games (common practice; content/plans/game-week.md)."""
+SOFT_BALL_DRILL = "soft-ball-spinners"
+"""What comes first under the age of a first breaking ball (common practice)."""
 USUAL_DAY = 60
 """Throws planned for where nobody gives a limit (estimate)."""
 
@@ -72,13 +76,14 @@ class Room:
 class Part:
     """One part of a practice. `drill` is empty for fastballs and other throws that are no drill.
 
-    blocks: for a trial, how many throws each block has; 0 otherwise.
+    blocks: for a trial, how many throws each block has; 0 otherwise. spin: short spin throws among them.
     """
 
     drill: str
     throws: int
     breaking: int
     blocks: int = 0
+    spin: int = 0
 
 
 @dataclass(frozen=True)
@@ -110,6 +115,11 @@ class Plan:
         """Breaking balls, short spin throws left out."""
         return sum(part.breaking for part in self.parts)
 
+    @property
+    def spin(self) -> int:
+        """Short spin throws."""
+        return sum(part.spin for part in self.parts)
+
 
 STOP_SIGNS = (
     say("Any pain in elbow, shoulder or forearm, or numb fingers: stop at once."),
@@ -128,11 +138,13 @@ def plan_session(
     offer: Offer | None = None,
     done: Collection[str] = (),
     drift: Drift | None = None,
+    grip_slides: bool = False,
 ) -> Plan:
     """Return the next practice.
 
     room: from the rest rules. drills: the handbook's, as plain data by slug; stages: its stages, in order.
-    offer: the cue chosen for today, if any. done: drills whose gate has been met.
+    offer: the cue chosen for today, if any. done: drills whose gate has been met. grip_slides: whether the
+    ball slid in the hand check.
     """
     holding = stops(day, age, drift)
     nothing = Plan(learner.stage, (), 0, None, "", "", holding, STOP_SIGNS, ())
@@ -140,25 +152,35 @@ def plan_session(
         return nothing
     if age < YOUNGEST_FOR_SPIN_GAMES:
         return _with(nothing, say("No breaking ball and no spin work at this age. Play catch."))
-    stage, notes = stage_today(age, learner, holding, room, stages)
+    if any(stop.weight == "no breaking ball" for stop in holding):
+        return _with(nothing, say("No spin throws either. Light catch with the fastball grip, or rest."))
+    stage, notes = stage_today(age, learner, holding, room, stages, grip_slides)
     most = USUAL_DAY if room.most is None else room.most
     if room.most is None:
         notes = (*notes, say("No limit for today was given. Your rule book may allow fewer throws."))
     if stage == SPIN_ONLY:
-        parts = _spin_parts(age, most, drills, done)
+        most_spin = SPIN_THROWS_A_DAY if room.may_pitch else SPIN_THROWS_WHILE_REST_IS_OWED
+        parts = _spin_parts(age, min(most, most_spin), drills, done)
     else:
         parts, more = _parts(age, stage, most, drills, stages, offer, done)
         notes = (*notes, *more)
     if not parts:
         return _with(nothing, say("There is no room left today for a useful practice."))
     main = drills[next(part.drill for part in reversed(parts) if part.drill)]
-    cue = offer.cue if offer is not None and stage == learner.stage else None
-    allowed = breaking_balls_allowed(most, age)
-    return Plan(stage, parts, allowed, cue, main["gate"], main["if_not"], holding, STOP_SIGNS, notes)
+    cue = offer.cue if offer is not None and stage == learner.stage and not grip_slides else None
+    if cue is not None and sum(part.breaking + part.spin for part in parts) < FEWEST_IN_A_TRIAL_BLOCK:
+        cue, notes = None, (*notes, say("Too few breaking balls today to try a cue. Throw them plain."))
+    found = Plan(stage, parts, 0, cue, main["gate"], main["if_not"], holding, STOP_SIGNS, notes)
+    return replace(found, breaking_most=breaking_balls_allowed(most - found.spin, age))
 
 
 def stage_today(
-    age: int, learner: Learner, holding: Sequence[Stop], room: Room, stages: Sequence[str]
+    age: int,
+    learner: Learner,
+    holding: Sequence[Stop],
+    room: Room,
+    stages: Sequence[str],
+    grip_slides: bool = False,
 ) -> tuple[str, tuple[Message, ...]]:
     """Return the stage to practise today, and why where it is not the one asked for.
 
@@ -169,6 +191,11 @@ def stage_today(
     weights = {stop.weight for stop in holding}
     if "spin throws at most" in weights:
         return SPIN_ONLY, (say("Short spin throws only today."),)
+    if not room.may_pitch:
+        return SPIN_ONLY, (say("Rest is owed, so no breaking balls today. Short spin throws at most."),)
+    if grip_slides:
+        why = say("The ball slid in the hand, so no breaking balls today. Short spin throws at most.")
+        return SPIN_ONLY, (why,)
     stage = "live" if learner.stage == "game" else learner.stage
     if learner.start == "none-yet":
         asked = stages.index(stage)
@@ -176,10 +203,6 @@ def stage_today(
         if first != stage:
             why = say("A first breaking ball takes the stages in order. This one comes first.")
             return first, (why,)
-    if stage in NOT_BEFORE_A_SPIN and not room.may_pitch:
-        return SPIN_ONLY, (say("Rest is owed, so nothing off a mound today. Short spin throws at most."),)
-    if stage in NOT_BEFORE_A_SPIN and "no breaking ball off a mound" in weights:
-        return SPIN_ONLY, (say("Short spin throws in place of the mound today."),)
     return stage, ()
 
 
@@ -222,11 +245,13 @@ def _most_throws(drill: Mapping[str, Any]) -> int:
 
 
 def _spin_parts(age: int, most: int, drills: Drills, done: Collection[str]) -> tuple[Part, ...]:
-    """Return one spin drill; its throws count in the day's total."""
+    """Return one spin drill of `most` throws or fewer; under 13 the one with a soft ball comes first."""
     choice = _of_stage(SPIN_ONLY, age, drills)
+    if age < YOUNGEST_FOR_A_BREAKING_BALL:
+        choice.sort(key=lambda slug: slug != SOFT_BALL_DRILL)
     waiting = [slug for slug in choice if slug not in done] or choice
-    throws = min(_most_throws(drills[waiting[0]]), SPIN_THROWS_A_DAY, most) if waiting else 0
-    return (Part(waiting[0], throws, 0),) if throws > 0 else ()
+    throws = min(_most_throws(drills[waiting[0]]), most) if waiting else 0
+    return (Part(waiting[0], throws, 0, spin=throws),) if throws > 0 else ()
 
 
 def _parts(
@@ -258,12 +283,10 @@ def _parts(
         return (), ()
     first = _easier(drills[main.drill], stage, age, drills, stages, allowed - main.breaking)
     parts = [*first, main]
-    breaking, thrown = sum(part.breaking for part in parts), sum(part.throws for part in parts)
-    share_allowed = BREAKING_SHARE_AT_FIRST if age <= FIRST_AGES[1] else BREAKING_SHARE
-    others = max(0, math.ceil(breaking / share_allowed - 1e-9) - thrown)
-    if thrown + others > most:
-        parts, thrown = [main], main.throws
-        others = max(0, math.ceil(main.breaking / share_allowed - 1e-9) - thrown)
+    others = _others(parts, age)
+    if sum(part.throws for part in parts) + others > most:
+        parts = [main]
+        others = _others(parts, age)
     if others:
         parts.insert(0, Part("", others, 0))
         notes.append(say("The other throws are warm-up, catch, fastballs and changeups."))
@@ -271,6 +294,14 @@ def _parts(
             say("If there are fewer of them, throw fewer breaking balls. Add none just to fit more in.")
         )
     return tuple(parts), tuple(notes)
+
+
+def _others(parts: Sequence[Part], age: int) -> int:
+    """Return how many other throws keep the breaking balls inside their share."""
+    share = BREAKING_SHARE_AT_FIRST if age <= FIRST_AGES[1] else BREAKING_SHARE
+    breaking = sum(part.breaking for part in parts)
+    counted = sum(part.throws - part.spin for part in parts)
+    return max(0, math.ceil(breaking / share - 1e-9) - counted)
 
 
 def _easier(
@@ -284,5 +315,6 @@ def _easier(
         throws = _most_throws(back) // 2
         far = back["distance_ft"] is None or back["distance_ft"][1] > SPIN_THROW_FEET
         breaking = math.ceil(throws * BREAKING_SHARE_OF_DRILL.get(slug, 1.0)) if far else 0
-        return (Part(slug, throws, breaking),) if breaking <= room and throws else ()
+        part = Part(slug, throws, breaking, spin=0 if far else throws)
+        return (part,) if breaking <= room and throws else ()
     return ()

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from dataclasses import dataclass
 
 from calculators.words import Message, say
 
 _MOST_LETTERS = 20_000_000
 _DELIMITERS = ",;\t"
+_QUOTED = re.compile(r'"[^"]*"')
 
 
 class SheetError(ValueError):
@@ -44,7 +46,7 @@ def open_sheet(text: str) -> Sheet:
     first = next((line for line in text.splitlines() if line.strip()), "")
     if "\0" in text or not first:
         raise _no_table()
-    delimiter = max(_DELIMITERS, key=first.count)
+    delimiter = max(_DELIMITERS, key=_QUOTED.sub("", first).count)
     lines = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
     full: list[tuple[int, tuple[str, ...]]] = []
     try:

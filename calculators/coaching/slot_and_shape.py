@@ -181,9 +181,16 @@ def natural_shape(shapes: Iterable[Shape], arm: Arm) -> Shape | None:
 
 
 def shape_for(role: str, shapes: Iterable[Shape], arm: Arm) -> Shape | None:
-    """Return the shape that does a role and fits the arm best; None where every one would be forced."""
+    """Return the shape that does a role and fits the arm best; None where every one would be forced.
+
+    A slow ball comes last where anything else does the role.
+    """
     fitting = [shape for shape in shapes if role in shape.roles and reach(shape, arm) < Reach.FORCED]
-    return min(fitting, key=lambda shape: (reach(shape, arm), hours_to(shape, arm)), default=None)
+    return min(
+        fitting,
+        key=lambda shape: (shape.speed[1] <= GET_ME_OVER, reach(shape, arm), hours_to(shape, arm)),
+        default=None,
+    )
 
 
 def unlike(first: Shape, second: Shape) -> float:

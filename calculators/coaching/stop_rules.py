@@ -13,9 +13,7 @@ from calculators.coaching.spread import median
 from calculators.coaching.throws import FASTBALL, Throw, of_pitch, values
 from calculators.words import Message, say
 
-Weight = Literal[
-    "stop", "ask first", "end the session", "spin throws at most", "no breaking ball off a mound"
-]
+Weight = Literal["stop", "ask first", "end the session", "spin throws at most", "no breaking ball"]
 
 FASTBALLS_AT_START = 5
 FASTBALLS_NOW = 3
@@ -25,6 +23,9 @@ FASTBALL_LOSS_SHARE_ADULT = 0.03
 FASTBALL_LOSS_SHARE_YOUNG = 0.04
 ADULT = 19
 SORE = 3
+"""From this soreness on [of 10] it is short spin throws at most (common practice),"""
+SORE_AS_PAIN = 6
+"""and from this on it counts as pain (estimate)."""
 BREAKING_SHARE = 0.25
 BREAKING_SHARE_AT_FIRST = 0.20
 BREAKING_A_DAY_AT_FIRST = 15
@@ -45,7 +46,7 @@ class Day:
 
     pain: bool | None = None
     tired: bool | None = None
-    soreness: int | None = None
+    soreness: float | None = None
     slept_badly: bool | None = None
     game_yesterday: bool | None = None
 
@@ -94,6 +95,8 @@ def stops(day: Day, age: int, drift: Drift | None = None) -> tuple[Stop, ...]:
     """Return every reason to stop or hold back, gravest first; pain silences all others."""
     if day.pain:
         return (pain(),)
+    if sore_as_pain(day.soreness):
+        return (Stop("stop", say("{why} {stop}", why=AS_PAIN, stop=pain().message)),)
     found: list[Stop] = []
     if day.pain is None:
         found.append(
@@ -112,11 +115,19 @@ def stops(day: Day, age: int, drift: Drift | None = None) -> tuple[Stop, ...]:
     if day.game_yesterday:
         found.append(
             Stop(
-                "no breaking ball off a mound",
-                say("There was a game yesterday. No breaking balls off a mound today."),
+                "no breaking ball",
+                say("There was a game yesterday. Today is for recovery, with no breaking balls."),
             )
         )
     return tuple(found)
+
+
+AS_PAIN = say("That much soreness counts as pain.")
+
+
+def sore_as_pain(soreness: float | None) -> bool:
+    """Return whether soreness [of 10] is so high that it ends the day as pain does."""
+    return soreness is not None and soreness >= SORE_AS_PAIN
 
 
 def pain() -> Stop:
@@ -128,7 +139,7 @@ def pain() -> Stop:
 
 
 def breaking_balls_allowed(throws: int, age: int) -> int:
-    """Return how many of a day's throws may be breaking balls; short spin throws stand outside this share."""
+    """Return how many breaking balls a day allows. throws: of the day, its short spin throws left out."""
     if age < YOUNGEST_FOR_A_BREAKING_BALL:
         return 0
     if age <= FIRST_AGES[1]:

@@ -2,6 +2,9 @@
 
 Role and arm come first; the box follows from the shape and the role; then what it costs and what it must
 differ from. No cue can be asked for without a target.
+
+A first breaking ball follows the arm alone: any clean spin near the opposite of the pitcher's own fastball
+will do, at any speed that a fastball arm gives (common practice).
 """
 
 from __future__ import annotations
@@ -14,6 +17,7 @@ from calculators.coaching.box import Box
 from calculators.coaching.clock_faces import Band, around, hours_apart
 from calculators.coaching.pairing import merge, too_close_in_speed
 from calculators.coaching.slot_and_shape import (
+    GET_ME_OVER,
     NATURAL_HOURS,
     Arm,
     Reach,
@@ -24,6 +28,7 @@ from calculators.coaching.slot_and_shape import (
     read_slots,
     slot_of,
 )
+from calculators.coaching.stop_rules import YOUNGEST_FOR_A_BREAKING_BALL
 from calculators.coaching.throws import Hand
 from calculators.physics.spin import other_hand_clock
 from calculators.physics.units import MPH
@@ -48,6 +53,12 @@ HARMLESS_ACTIVE = 70
 CLOCK_LEEWAY = 0.5
 """A box allows at least this much of the clock [hours] (estimate)."""
 
+FIRST_SPEED = 70.0
+"""A first breaking ball may begin at this speed [percent of the fastball] (common practice)."""
+
+SLOW = 100 * GET_ME_OVER
+"""A shape whose speeds end here [percent of the fastball] is no pitcher's main breaking ball (common practice)."""
+
 CLEAR_HOURS = 2.0
 """Pitches this far apart on the clock are told apart whatever their speed (common practice)."""
 
@@ -63,6 +74,18 @@ _COST_OF_ROLE: Mapping[Role, Message] = {
     "slow-the-game": say("It works as a surprise. Do not throw it twice running."),
     "first-pitch": say("Small bend at first. Clean spin comes before size."),
 }
+
+
+_PREFERRED: Mapping[Role, tuple[str, ...]] = {
+    "swing-and-miss": ("hard-downer", "sweeper", "bullet-slider", "straight-downer"),
+    "steal-a-strike": ("straight-downer", "three-quarter-drop", "slow-loop"),
+    "ground-ball": ("bullet-slider", "hard-downer"),
+    "same-hand-hitter": ("slurve", "sweeping-curve", "sweeper"),
+    "opposite-hand-hitter": ("straight-downer", "hard-downer", "three-quarter-drop", "bullet-slider"),
+    "slow-the-game": ("slow-loop",),
+    "first-pitch": ("three-quarter-drop", "slow-loop"),
+}
+"""The shapes that coaches prefer for a role, best first (common practice)."""
 
 
 @dataclass(frozen=True)
@@ -148,7 +171,10 @@ def targets(
     shapes: Mapping[str, Mapping[str, Any]],
     slots: Mapping[str, Mapping[str, Any]],
 ) -> Choice:
-    """Return the targets for a role, best first: those that clash with nothing, then the nearest to the arm.
+    """Return the targets for a role, best first.
+
+    Those that clash with nothing come first, then those the arm reaches with ease, then those preferred for
+    the role, then the nearest to the arm. A slow ball comes last where anything else does the role.
 
     shapes, slots: the handbook's, as plain data by slug.
     Raises TargetError for an unknown slot or role.
@@ -162,16 +188,43 @@ def targets(
     natural = frozenset(shape.slug for shape in breaking if reach(shape, arm) == Reach.NATURAL)
     found: list[Target] = []
     ruled_out: list[NotThis] = []
-    for shape in breaking:
-        if role not in shape.roles:
-            continue
+    for shape in _doing(role, breaking, arm):
         if reason := _against(shape, arm, pitcher):
             ruled_out.append(NotThis(shape.slug, reason))
         else:
             box = _box(role, shape, shapes[shape.slug]["active_percent"], arm, pitcher)
             found.append(_target(role, shape, box, arm, pitcher, arsenal, natural))
-    found.sort(key=lambda target: (len(target.clashes), target.edge, target.hours))
+    found.sort(key=_place)
     return Choice(tuple(found), tuple(ruled_out))
+
+
+def _doing(role: Role, shapes: Sequence[Shape], arm: Arm) -> tuple[Shape, ...]:
+    """Return the shapes that do a role.
+
+    Where an arm reaches none of those for a first breaking ball with ease, or only the slow one, its own
+    natural shapes do it as well, if they are open to the youngest.
+    """
+    doing = tuple(shape for shape in shapes if role in shape.roles)
+    if role != "first-pitch" or any(
+        reach(shape, arm) == Reach.NATURAL and shape.speed[1] > GET_ME_OVER for shape in doing
+    ):
+        return doing
+    return tuple(
+        shape
+        for shape in shapes
+        if shape in doing
+        or (
+            shape.steady
+            and shape.youngest <= YOUNGEST_FOR_A_BREAKING_BALL
+            and reach(shape, arm) < Reach.FORCED
+        )
+    )
+
+
+def _place(target: Target) -> tuple[bool, int, bool, int, float]:
+    preferred = _PREFERRED[target.role]
+    rank = preferred.index(target.shape) if target.shape in preferred else len(preferred)
+    return target.box.speed[1] <= SLOW, len(target.clashes), target.edge, rank, target.hours
 
 
 def _arm(pitcher: Pitcher, slots: Mapping[str, Mapping[str, Any]]) -> Arm:
@@ -206,7 +259,7 @@ def _target(
     costs = [_COST_OF_ROLE[role]]
     if edge:
         costs.append(say("Your arm only just reaches it. Watch that the slot does not move."))
-    if box.speed[1] <= 77:
+    if box.speed[1] <= SLOW:
         costs.append(say("It climbs out of the hand, and a hitter who has seen it waits for it."))
     elif role in FIRM_ROLES:
         costs.append(say("Some drop goes for the speed."))
@@ -220,6 +273,8 @@ def _box(role: Role, shape: Shape, active: Sequence[float], arm: Arm, pitcher: P
         slow = (slow + fast) / 2
     most = 100.0 if active[1] >= HARMLESS_ACTIVE else float(active[1])
     clock = _shared(shape.clock, around(arm.mirror, NATURAL_HOURS)) if shape.steady else None
+    if role == "first-pitch":
+        slow, clock = min(slow, FIRST_SPEED), around(arm.mirror, CLOCK_LEEWAY)
     if clock is not None and pitcher.hand == "left":
         clock = clock.other_hand
     return Box((slow, fast), clock, (float(active[0]), most))

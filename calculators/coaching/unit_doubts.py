@@ -37,7 +37,6 @@ _USUAL_FASTBALL: tuple[tuple[int, float, float], ...] = (
     (99, 62, 104),
 )
 _ANY_FASTBALL = (35.0, 104.0)
-_MPH_IN_KMH = 1.609344
 _KMH_RATIO = (1.50, 1.72)
 _MOST_MOVEMENT = 24.0
 _LEAST_FASTBALL_MOVEMENT = 5.0

@@ -13,6 +13,7 @@ from calculators.coaching.comparison import (
     Measured,
     Trial,
     TrialError,
+    chance_needed,
     compare,
     together,
 )
@@ -22,13 +23,21 @@ from calculators.coaching.throws import QUANTITIES, Hand, Session
 from calculators.coaching.verdict import SLOW_ARM, Aim, Verdict, speed_price, verdict
 from calculators.desk.answers import Answer, Calculator, Fact, FieldGroup, HowSure, Outcome, Shelf, Table
 from calculators.desk.cue_trial_figures import change_strip
-from calculators.desk.cue_trial_words import AIMS, DECISIONS, STANDINGS, common_cases, size_words
+from calculators.desk.cue_trial_words import (
+    AIMS,
+    DECISIONS,
+    STANDINGS,
+    common_cases,
+    size_words,
+    strikes_fell,
+)
 from calculators.desk.day_fields import pain_field, stop_at_pain
 from calculators.desk.fields import Choice, ChoiceField, Field, Problem, TextField, Values
 from calculators.desk.files import EXAMPLE
 from calculators.desk.loop_fields import pitcher_fields
 from calculators.desk.measures import Measures, units_field
 from calculators.desk.quantities import (
+    IN_A_SENTENCE,
     NAMES,
     between,
     change_words,
@@ -51,6 +60,7 @@ from calculators.desk.sheet_fields import (
     UNIT_NAMES,
     VIEW_NAMES,
     ReadSheet,
+    made_up,
     mapping_fields,
     read_typed_sheet,
     sheet_field,
@@ -101,6 +111,12 @@ class Tried:
         """The trial of the last day."""
         return max(self.trials, key=lambda trial: trial.date or datetime.date.min)
 
+    @property
+    def beyond_luck(self) -> bool:
+        """True where the change is one that luck alone would seldom make, as the decision counts it."""
+        found = self.found.difference
+        return found is not None and found.chance <= chance_needed(max(one.tried for one in self.trials))
+
 
 def work_out(values: Values, shelf: Shelf) -> Outcome:
     """Return what the trials of a cue can show, or what must be asked or thrown first."""
@@ -110,6 +126,8 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
     kept = record_to_keep(values, record)
     if isinstance(kept, Problem):
         return (kept,)
+    if kept is not None and (example := made_up(values, shelf)):
+        return (example,)
     age = cast(float, values["age"])
     if age != int(age):
         return (Problem("age", say("Enter the age in whole years.")),)
@@ -184,6 +202,7 @@ def _answer(tried: Tried, left_handed: bool, measures: Measures) -> Answer:
         read_on=(f"cues/{tried.cue}",),
         cautions=(
             *trial.cautions,
+            *strikes_fell(tried.trials, tried.aim, tried.found),
             say(
                 "Any pain in elbow, shoulder or forearm comes before every number here. Stop, and see someone."
             ),
@@ -200,9 +219,14 @@ def _headline(tried: Tried, measures: Measures) -> Message:
             cue=tried.title,
             decision=decision,
         )
-    if found.interval is not None and found.interval.holds(0.0):
+    if tried.found.standing == "too few":
+        return say("{cue}: {decision}. Too few throws to say anything.", cue=tried.title, decision=decision)
+    if not tried.beyond_luck:
         return say(
-            "{cue}: {decision}. The change is no larger than luck.", cue=tried.title, decision=decision
+            "{cue}: {decision}. No change in {what} larger than luck was seen.",
+            cue=tried.title,
+            decision=decision,
+            what=IN_A_SENTENCE[tried.aim.quantity],
         )
     size = size_words(tried.aim.quantity, abs(found.change), measures)
     if tried.aim.quantity == "clock":
@@ -230,7 +254,10 @@ def _more(tried: Tried, measures: Measures) -> Iterator[Message]:
     low, high = (
         change_words(tried.aim.quantity, end, measures) for end in (found.interval.low, found.interval.high)
     )
-    yield say("The change lies between {low} and {high}.", low=low, high=high)
+    if tried.beyond_luck:
+        yield say("The change lies between {low} and {high}.", low=low, high=high)
+    else:
+        yield say("It may be luck. The true change may be from {low} to {high}.", low=low, high=high)
     if found.smallest is not None:
         yield say(
             "So many throws could be counted on to show a change of {smallest} or more. A smaller one may "
@@ -306,6 +333,8 @@ def _how_sure(tried: Tried, measures: Measures) -> HowSure:
     ]
     if tried.latest.tried > 1:
         causes.insert(0, say("Several cues were tried on one day, so more is asked of each."))
+    if len(tried.trials) > 1:
+        causes.insert(0, say("Days may differ more than this interval shows."))
     return HowSure(
         say("Nine such intervals in ten hold the true change of the day."),
         tuple(causes),

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
-from calculators.coaching.comparison import USUAL_DEVIATION, Level, Measured, smallest_change
+from calculators.coaching.comparison import (
+    SURE,
+    USUAL_DEVIATION,
+    Level,
+    Measured,
+    Trial,
+    smallest_change,
+    together,
+)
 from calculators.coaching.throws import Quantity
-from calculators.coaching.verdict import Aim
+from calculators.coaching.verdict import Aim, Verdict
 from calculators.desk.answers import Shelf, Table
 from calculators.desk.measures import Measures
 from calculators.desk.quantities import NAMES, spread_words
@@ -42,6 +50,8 @@ LEVELS: Mapping[Level, Message] = {
     "twelve_and_under": say("Twelve and under"),
 }
 BLOCKS_ON_PAPER = (5, 10, 20, 30)
+STRIKES_FELL = 0.15
+"""A fall in the share of strikes that is pointed out (estimate)."""
 
 
 def size_words(name: Measured, value: float, measures: Measures) -> Message:
@@ -51,6 +61,16 @@ def size_words(name: Measured, value: float, measures: Measures) -> Message:
     if name == "active":
         return say("{points} points", points=number(value))
     return spread_words(name, value, measures)
+
+
+def strikes_fell(trials: Sequence[Trial], aim: Aim, verdict: Verdict) -> tuple[Message, ...]:
+    """Return the warning that strikes fell with a cue that is not dropped, if they did."""
+    found = None if verdict.decision == "drop" else together(trials, "strikes")
+    if aim.quantity == "strikes" or found is None or round(found.change, 9) > -STRIKES_FELL:
+        return ()
+    if found.chance <= SURE:
+        return (say("Strikes fell too, by more than luck. Weigh that before you keep the cue."),)
+    return (say("Strikes fell too. So few throws say little about that: count them again."),)
 
 
 def common_cases(shelf: Shelf) -> tuple[Table, ...]:

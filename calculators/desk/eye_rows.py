@@ -14,22 +14,26 @@ from calculators.words import Message, number, say, say_count
 HALF = 0.5
 FEWEST = 5
 
+NOT_SEEN = say("Not seen")
 _LINES: Mapping[str, Message] = {
+    "": NOT_SEEN,
     "straight": say("On line, then down"),
     "glove": say("To the glove side"),
     "arm": say("Drifts to the arm side"),
 }
 _HUMPS: Mapping[str, Message] = {
+    "": NOT_SEEN,
     "none": say("None"),
     "small": say("Small"),
     "big": say("Big, climbs out of the hand"),
 }
 _DOTS: Mapping[str, Message] = {
-    "": say("Not seen"),
+    "": NOT_SEEN,
     "no": say("No, a tumbling blur"),
     "yes": say("Yes, a dot on the front"),
 }
 _ENDS: Mapping[str, Message] = {
+    "": NOT_SEEN,
     "strike": say("Strike"),
     "low": say("Ball, low"),
     "high": say("Ball, high"),
@@ -69,10 +73,14 @@ class Seen:
     throws: int
     counts: Mapping[str, Mapping[str, int]]
 
-    def share(self, question: str, value: str) -> float:
-        """Return the share of one answer among those that could be judged; 0 where none could."""
-        judged = sum(self.counts[question].values())
-        return self.counts[question].get(value, 0) / judged if judged else 0.0
+    def judged(self, question: str) -> int:
+        """Return for how many throws a question was answered."""
+        return sum(self.counts[question].values())
+
+    def mostly(self, question: str, value: str) -> bool:
+        """Return whether more than half of the throws that were judged, and of enough, had this answer."""
+        judged = self.judged(question)
+        return judged >= FEWEST and self.counts[question].get(value, 0) > HALF * judged
 
 
 def read_eye(rows: tuple[Mapping[str, Value], ...]) -> Seen:
@@ -89,28 +97,26 @@ def read_eye(rows: tuple[Mapping[str, Value], ...]) -> Seen:
 
 
 def profile_by_eye(seen: Seen) -> str | None:
-    """Return the starting profile that more than half of the throws speak for; None where none does.
+    """Return the starting profile that more than half of the throws judged speak for; None where none does.
 
     Line first, then the dot, then the hump: a ball that backs up or spins like a bullet is that before it is
     anything else (common practice).
     """
-    if seen.throws < FEWEST:
-        return None
     for question, value, profile in (
         ("line", "arm", "arm-side"),
         ("dot", "yes", "bullet"),
         ("hump", "big", "loopy"),
     ):
-        if seen.share(question, value) > HALF:
+        if seen.mostly(question, value):
             return profile
     return None
 
 
 def eye_answer(seen: Seen, shelf: Shelf) -> Answer:
     """Return the answer to throws judged by eye."""
-    strikes, called = seen.counts["end"].get("strike", 0), sum(seen.counts["end"].values())
+    strikes, called = seen.counts["end"].get("strike", 0), seen.judged("end")
     return Answer(
-        headline=_headline(seen, shelf),
+        headline=_headline(seen, strikes, called, shelf),
         more=(
             say("By eye you see line, hump, dot and place. That is enough to choose the next step."),
             say("Ask the pitcher to rate each throw from 1 to 5 before you say anything."),
@@ -128,20 +134,27 @@ def eye_answer(seen: Seen, shelf: Shelf) -> Answer:
     )
 
 
-def _headline(seen: Seen, shelf: Shelf) -> Message:
+def _headline(seen: Seen, strikes: int, called: int, shelf: Shelf) -> Message:
     if seen.throws < FEWEST:
         return say("Too few throws to say anything. Throw at least five.")
     profile = profile_by_eye(seen)
     if profile is not None and profile in shelf.profiles:
         title = str(shelf.profiles[profile]["title"]).lower()
         return say("By eye, this is what the handbook calls {title}.", title=title)
-    strikes = seen.counts["end"].get("strike", 0)
-    return say_count(
-        "By eye, {strikes} of {count} throw was a strike, and the line holds.",
-        "By eye, {strikes} of {count} throws were strikes, and the line holds.",
-        seen.throws,
+    line_holds = seen.mostly("line", "straight")
+    if not called:
+        if line_holds:
+            return say("By eye, the line holds. Where the throws ended was not seen.")
+        return say("Too little was seen to say anything. Look at line, hump, dot and place.")
+    counted = say_count(
+        "By eye, {strikes} of {count} throw was a strike",
+        "By eye, {strikes} of {count} throws were strikes",
+        called,
         strikes=str(strikes),
     )
+    if line_holds:
+        return say("{counted}, and the line holds.", counted=counted)
+    return say("{counted}.", counted=counted)
 
 
 def _facts(seen: Seen, strikes: int, called: int) -> Iterator[Fact]:

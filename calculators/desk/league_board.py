@@ -12,10 +12,18 @@ from calculators.desk.files import EXAMPLE
 from calculators.desk.league_board_fields import GROUPS, fields
 from calculators.desk.league_board_files import files_of
 from calculators.desk.league_board_reading import Asked, read_files, rules_in_use
-from calculators.desk.league_board_tables import League, mend_tables, passed_table, team_sheets, titled
-from calculators.desk.pitch_count_answer import CAUTIONS, HOW_READ
+from calculators.desk.league_board_tables import League, broken_table, mend_tables, team_sheets, titled
+from calculators.desk.pitch_count_answer import CAUTIONS
 from calculators.desk.pitch_count_words import day_words, plain_day
-from calculators.desk.rule_choice import JOINT_GUIDELINE, rule_maker, why_unverified
+from calculators.desk.rule_choice import (
+    JOINT_GUIDELINE,
+    OUT_OF_REACH,
+    is_in_reach,
+    rule_maker,
+    stricter_editions,
+    why_unverified,
+)
+from calculators.desk.rule_doubts import how_read
 from calculators.words import Message, say, say_count
 from calculators.workload.board import board
 from calculators.workload.cells import key_of
@@ -32,6 +40,9 @@ CANNOT_TELL = (
 
 def work_out(values: Values, shelf: Shelf) -> Outcome:
     """Answer for a whole league, or say what must be mended or chosen first."""
+    today = cast(datetime.date, values["today"])
+    if not is_in_reach(today):
+        return (Problem("today", OUT_OF_REACH),)
     every = rule_sets(shelf.rules)
     rules = every[str(values["rules"])]
     try:
@@ -49,11 +60,12 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
         rules,
         roster.pitchers,
         outings.outings,
-        cast(datetime.date, values["today"]),
+        today,
         unverified,
         roster.in_pain,
         _own_rules(roster, rules, every),
         beside,
+        {one.slug: edition for one in every.values() for edition in stricter_editions(one, shelf)},
     )
     league = League(found, roster, outings, _teams(roster, outings), beside)
     return _answer(league, made_up=values["roster"] == EXAMPLE)
@@ -107,7 +119,7 @@ def _answer(league: League, made_up: bool) -> Answer:
         ),
         files=files_of(league),
         facts=_facts(league),
-        tables=(*mend_tables(league), *passed_table(league), *team_sheets(league)),
+        tables=(*mend_tables(league), *broken_table(league), *team_sheets(league)),
         how_sure=_how_sure(rules),
         cannot_tell=CANNOT_TELL,
         cautions=CAUTIONS,
@@ -174,13 +186,12 @@ def _some(heads: tuple[str, ...], most: int = 12) -> str:
 
 def _how_sure(every: Sequence[RuleSet]) -> HowSure:
     """Return how the least well read of the rule sets was read, and every doubt there is."""
-    worst = max(every, key=lambda rules: list(HOW_READ).index(rules.status))
     doubts = (
         titled(say(doubt), rules, several=len(every) > 1)
         for rules in every
         for doubt in (*((rules.doubt,) if rules.doubt else ()), *rules.notes)
     )
-    return HowSure(HOW_READ[worst.status], tuple(doubts))
+    return HowSure(how_read(every), tuple(doubts))
 
 
 CALCULATOR = Calculator(

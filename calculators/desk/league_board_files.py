@@ -1,4 +1,4 @@
-"""The files that go with the league's board: the board, the rows to mend, the rules passed, the calendar.
+"""The files that go with the league's board: the board, the rows to mend, the rules broken, the calendar.
 
 They hold children's data, and the answer says so. No cell of them is run by a spreadsheet.
 """
@@ -10,9 +10,9 @@ import datetime
 from calculators.desk.files import OutFile
 from calculators.desk.league_board_tables import League, group_words, look_at, notes_of, why
 from calculators.desk.league_board_words import (
-    TROUBLES,
     beside_words,
     joined,
+    mend_words,
     most_words,
     rule_quoted,
     total_words,
@@ -43,13 +43,13 @@ def files_of(league: League) -> tuple[OutFile, ...]:
                 lambda words: board_calendar(league.board, words),
             )
         )
-    if league.passed:
+    if league.broken:
         files.append(
             OutFile(
-                f"rules-passed-{day}.csv",
+                f"rules-broken-{day}.csv",
                 CSV,
-                say("The rules passed as a table"),
-                lambda words: passed_csv(league, words),
+                say("The rules broken as a table"),
+                lambda words: broken_csv(league, words),
             )
         )
     if _all_notes(league):
@@ -114,8 +114,8 @@ def board_calendar(board: Board, catalogue: Catalogue) -> str:
     )
 
 
-def passed_csv(league: League, catalogue: Catalogue) -> str:
-    """Return every rule that was passed as CSV text."""
+def broken_csv(league: League, catalogue: Catalogue) -> str:
+    """Return every rule that was broken as CSV text."""
     heads = (say("day"), say("pitcher"), say("what happened"), say("the rule"), say("rules"))
     return write_table(
         [speak(head, catalogue) for head in heads],
@@ -127,7 +127,7 @@ def passed_csv(league: League, catalogue: Catalogue) -> str:
                 speak(rule_quoted(flag, standing.rules), catalogue),
                 standing.rules.title,
             )
-            for row, standing, flag in league.passed
+            for row, standing, flag in league.broken
         ),
     )
 
@@ -144,7 +144,7 @@ def mend_csv(league: League, catalogue: Catalogue) -> str:
                 note.column,
                 note.entered,
                 speak(say("yes") if used else say("no"), catalogue),
-                speak(TROUBLES[note.trouble], catalogue),
+                speak(mend_words(note), catalogue),
             )
             for used, notes in (
                 (False, notes_of(league.roster.refused, league.outings.refused)),

@@ -1,4 +1,4 @@
-"""The league's board as tables: one sheet a team, the rules that were passed, and the rows to mend."""
+"""The league's board as tables: one sheet a team, the rules that were broken, and the rows to mend."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from calculators.desk.league_board_words import (
     total_words,
     what_happened,
 )
-from calculators.desk.pitch_count_words import day_words, flag_words, reason_words, short_day
+from calculators.desk.pitch_count_words import day_words, flag_lines, reason_words, short_day
 from calculators.words import Message, say, say_count
 from calculators.workload.board import Board, BoardRow, Standing
 from calculators.workload.flags import VIOLATIONS, Flag
@@ -25,6 +25,10 @@ from calculators.workload.rules import RuleSet
 
 MOST_SHOWN = 200
 """Longer lists are shown this far on the page; the file that goes with them holds all."""
+
+
+UNLISTED = VIOLATIONS | {"several teams"}
+"""Flags that a pitcher's row does not spell out: broken rules have a list, and other teams a line."""
 
 
 @dataclass(frozen=True)
@@ -46,8 +50,8 @@ class League:
         return len(self.board.rules) > 1
 
     @property
-    def passed(self) -> list[tuple[BoardRow, Standing, Flag]]:
-        """Every rule that was passed, the latest day first."""
+    def broken(self) -> list[tuple[BoardRow, Standing, Flag]]:
+        """Every rule that was broken, the latest day first."""
         found = [
             (row, standing, flag)
             for row in self.board.rows
@@ -67,19 +71,19 @@ def team_sheets(league: League) -> tuple[Table, ...]:
     return tuple(_sheet(league, team, rows) for team, rows in sheets.items())
 
 
-def passed_table(league: League) -> tuple[Table, ...]:
-    """Return the rules that were passed, with the rule in our words."""
-    passed = league.passed
-    if not passed:
+def broken_table(league: League) -> tuple[Table, ...]:
+    """Return the rules that were broken, with the rule in our words."""
+    broken = league.broken
+    if not broken:
         return ()
     caption = say_count(
-        "{count} rule passed, latest first. Tell the league.",
-        "{count} rules passed, latest first. Tell the league.",
-        len(passed),
+        "{count} rule broken, latest first. Tell the league.",
+        "{count} rules broken, latest first. Tell the league.",
+        len(broken),
     )
     return (
         Table(
-            caption=_cut(caption, len(passed)),
+            caption=_cut(caption, len(broken)),
             heads=(say("Day"), say("Pitcher"), say("What happened"), say("The rule")),
             rows=tuple(
                 (
@@ -88,7 +92,7 @@ def passed_table(league: League) -> tuple[Table, ...]:
                     what_happened(flag, standing.rules),
                     titled(rule_quoted(flag, standing.rules), standing.rules, league.several),
                 )
-                for row, standing, flag in passed[:MOST_SHOWN]
+                for row, standing, flag in broken[:MOST_SHOWN]
             ),
             stacked=True,
         ),
@@ -127,15 +131,17 @@ def look_at(league: League, row: BoardRow, team: str | None = None) -> list[Mess
     """Return what to look at twice about one pitcher; `team` is the one whose sheet it stands on."""
     every = [(standing.rules, flag) for standing in row.standings for flag in standing.flags]
     found = []
-    passed = sum(flag.kind in VIOLATIONS for _, flag in every)
-    if passed:
+    broken = sum(flag.kind in VIOLATIONS for _, flag in every)
+    if broken:
         found.append(
-            say_count("{count} rule passed, see that list.", "{count} rules passed, see that list.", passed)
+            say_count("{count} rule broken, see that list.", "{count} rules broken, see that list.", broken)
         )
-    for rules, flag in every:
-        if flag.kind not in VIOLATIONS and flag.kind != "several teams":
-            words = flag_words(flag, rules, league.board.day)
-            found += [words] if words not in found else []
+    unsettled = [(rules, flag) for rules, flag in every if flag.kind not in UNLISTED]
+    found += flag_lines(unsettled, league.board.day)
+    found += _not_read(league, row)
+    slugs = {standing.rules.slug for standing in row.standings}
+    if any(standing.rules.stricter_edition in slugs for standing in row.standings):
+        found.append(say("Two editions of these rules differ. The later day is kept."))
     others = [other for other in league.teams.get(row.name, ()) if other != team]
     if team is not None and others:
         found.append(say("Pitches for {teams} too; all of it counts.", teams=", ".join(others)))
@@ -147,6 +153,17 @@ def look_at(league: League, row: BoardRow, team: str | None = None) -> list[Mess
                 row.set_aside,
             )
         )
+    return found
+
+
+def _not_read(league: League, row: BoardRow) -> list[Message]:
+    """Return that rows of the outings could not be read and belong to this pitcher."""
+    found = []
+    written = league.outings.outings.get(row.name, ())
+    if any(outing.unsure and outing.date <= league.board.day for outing in written):
+        found.append(say("A row of this pitcher could not be read: counted as the daily limit."))
+    if row.name in league.outings.left_out:
+        found.append(say("A row of this pitcher was not used: its date could not be read."))
     return found
 
 
@@ -196,6 +213,8 @@ def why(league: League, row: BoardRow) -> list[Message]:
     said = []
     for standing in row.standings:
         reasons = [reason_words(reason, standing.rules, league.board.day) for reason in standing.reasons]
+        if standing.outs_unknown:
+            reasons.append(say("The outs of this week have a limit, and some are not known. Ask first."))
         if reasons:
             said += [titled(reasons[0], standing.rules, several), *reasons[1:]]
     return said

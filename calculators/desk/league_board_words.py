@@ -1,11 +1,17 @@
-"""The words of the league's board: where a pitcher stands, which rule was passed, what is wrong in a file."""
+"""The words of the league's board: where a pitcher stands, which rule was broken, what is wrong in a file."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from calculators.desk.answers import NOTHING
-from calculators.desk.pitch_count_words import amount, rest_words, short_day, window_words
+from calculators.desk.pitch_count_words import (
+    MAY_HAVE_FINISHED,
+    amount,
+    rest_words,
+    short_day,
+    window_words,
+)
 from calculators.words import Message, say, say_count
 from calculators.workload.board import BoardRow, Standing
 from calculators.workload.cells import Trouble
@@ -32,8 +38,19 @@ TROUBLES: dict[Trouble, Message] = {
     "pain not told": say("Write yes or no. Until then it counts as pain."),
     "no age": say("There is no age, so the youngest group is used."),
     "no count": say("There is no count, so the game counts as the daily limit."),
+    "caught, no count": say(
+        "There is no count, so the game counts as the daily limit. Write 0 pitches for whoever only caught."
+    ),
+    "two counts": say("Same game twice with two counts: the larger counts. Delete the wrong one."),
     "two ages": say("There is an age and a birth date. The birth date is used."),
 }
+
+
+def mend_words(note: RowNote) -> Message:
+    """Return what to do about one row of a file."""
+    if note.as_limit:
+        return say("{mend} Until then the game counts as the daily limit.", mend=TROUBLES[note.trouble])
+    return TROUBLES[note.trouble]
 
 
 def row_note_words(note: RowNote) -> Message:
@@ -44,13 +61,13 @@ def row_note_words(note: RowNote) -> Message:
             row=str(note.row),
             column=note.column,
             entered=note.entered,
-            mend=TROUBLES[note.trouble],
+            mend=mend_words(note),
         )
     return say(
         'Row {row}, column "{column}": {mend}',
         row=str(note.row),
         column=note.column,
-        mend=TROUBLES[note.trouble],
+        mend=mend_words(note),
     )
 
 
@@ -72,11 +89,11 @@ def state_words(row: BoardRow) -> Message:
 
 def most_words(standings: Sequence[Standing]) -> Message | None:
     """Return the lowest ceiling of that day, in each unit that is counted; None where there is none."""
-    units = dict.fromkeys(standing.rules.counts for standing in standings)
+    limits = [(one.rules.counts, one.most) for one in standings if one.most is not None]
+    limits += [("outs", one.outs) for one in standings if one.outs is not None]
     lowest = [
-        amount(min(limits), unit)
-        for unit in units
-        if (limits := [one.most for one in standings if one.rules.counts == unit and one.most is not None])
+        amount(min(most for counted, most in limits if counted == unit), unit)
+        for unit in dict.fromkeys(unit for unit, _ in limits)
     ]
     if not lowest:
         return None
@@ -97,7 +114,7 @@ def beside_words(row: BoardRow) -> Message:
 
 
 def what_happened(flag: Flag, rules: RuleSet) -> Message:
-    """Return what passed a rule, in a few words."""
+    """Return what broke a rule, in a few words."""
     reason = flag.reason
     if flag.kind in {"over the daily limit", "past the rest table"}:
         return say("{count} that day", count=amount(flag.counted, rules.counts))
@@ -119,16 +136,14 @@ def what_happened(flag: Flag, rules: RuleSet) -> Message:
             count=amount(reason.counted, reason.cap.unit),
             window=window_words(reason.cap),
         )
-    if reason.rule == "caught":
-        innings = say_count("{count} inning", "{count} innings", reason.counted)
-        return say("caught {innings} and pitched", innings=innings)
     return say("pitched again that day")
 
 
 def rule_quoted(flag: Flag, rules: RuleSet) -> Message:
-    """Return the rule that was passed, in our words."""
+    """Return the rule that was broken, in our words."""
     if flag.kind == "over the daily limit":
-        return say("At most {limit} in a day.", limit=amount(flag.limit or 0, rules.counts))
+        limit = say("At most {limit} in a day.", limit=amount(flag.limit or 0, rules.counts))
+        return say("{limit} {mend}", limit=limit, mend=MAY_HAVE_FINISHED) if flag.may_have_finished else limit
     if flag.kind == "past the rest table":
         return say("The rest table stops at {limit}. The league decides.", limit=str(flag.limit))
     if flag.kind == "second game":
@@ -151,11 +166,6 @@ def _reason_quoted(reason: Reason, rules: RuleSet) -> Message:
             "At most {limit} {window}.",
             limit=amount(reason.cap.most, reason.cap.unit),
             window=window_words(reason.cap),
-        )
-    if reason.rule == "caught":
-        return say(
-            "Whoever catches {limit} innings or more in a game does not pitch that day.",
-            limit=str(reason.limit),
         )
     return _second_game(rules, reason.limit)
 

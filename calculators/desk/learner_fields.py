@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
 from typing import cast
 
-from calculators.coaching.gap import Now, Wish, now_from
-from calculators.coaching.next_cue import Learner
+from calculators.coaching.comparison import FEWEST_IN_A_GROUP, TrialError, compare
+from calculators.coaching.gap import Now, Wish, level_at, now_from
+from calculators.coaching.next_cue import Learner, Logged, logged_from
 from calculators.coaching.pitcher_file import PitcherFile
 from calculators.coaching.profiles import recognise
 from calculators.coaching.reading import read
 from calculators.coaching.session_plan import stages_passed
-from calculators.coaching.throws import BREAKING_BALL, Session, of_pitch
+from calculators.coaching.throws import BREAKING_BALL, Session, Throw, of_pitch
 from calculators.desk.answers import Shelf
 from calculators.desk.fields import Choice, ChoiceField, Field, Problem, Values
 from calculators.desk.loop_fields import Aiming
@@ -98,10 +100,12 @@ def read_learner(
     session: the last one that was thrown, if a sheet was given.
     """
     start, now = str(values.get("start") or ""), Now()
+    log = () if record is None else record.log
     if session is not None:
-        balls = of_pitch(session.throws, BREAKING_BALL)
-        reading = read(session.throws, BREAKING_BALL)
-        now = now_from(reading, None if aiming.target is None else aiming.target.box)
+        throws = _as_it_is(session.throws)
+        balls, reading = of_pitch(throws, BREAKING_BALL), read(throws, BREAKING_BALL)
+        box = None if aiming.target is None else aiming.target.box
+        now = now_from(reading, box, level_at(aiming.pitcher.age))
         fastball = aiming.pitcher.fastball if reading.fastball is None else reading.fastball.value
         if not start:
             found = recognise(balls, fastball, aiming.hand, shelf.profiles)
@@ -117,4 +121,36 @@ def read_learner(
     if record is not None:
         passed = tuple(dict.fromkeys((*passed, *stages_passed(record.gates))))
     wish = cast("Wish | None", values.get("short_of"))
-    return Learner(start, str(values["stage"]), passed), now, (wish,) if wish else ()
+    learner = Learner(
+        start, str(values["stage"]), passed, _in_use(session, log), tuple(_trials(session, log))
+    )
+    return learner, now, (wish,) if wish else ()
+
+
+def _as_it_is(throws: Sequence[Throw]) -> tuple[Throw, ...]:
+    """Return a session without the breaking balls thrown with a cue, where enough plain ones were thrown."""
+    plain = tuple(throw for throw in throws if throw.pitch != BREAKING_BALL or not throw.cue)
+    return plain if len(of_pitch(plain, BREAKING_BALL)) >= FEWEST_IN_A_GROUP else tuple(throws)
+
+
+def _in_use(session: Session | None, log: Sequence[Logged]) -> str:
+    """Return the cue in use: the last one of the session, or the last one kept if no session came after it."""
+    balls = () if session is None else of_pitch(session.throws, BREAKING_BALL)
+    thrown = [throw.cue for throw in balls if throw.cue]
+    if thrown:
+        return thrown[-1]
+    if not log or log[-1].decision != "keep":
+        return ""
+    since = session is not None and session.date and log[-1].date and session.date > log[-1].date
+    return "" if since else log[-1].cue
+
+
+def _trials(session: Session | None, log: Sequence[Logged]) -> Iterator[Logged]:
+    """Yield what the session shows of each cue; a day that is in the log already counts there."""
+    if session is None:
+        return
+    logged = {(entry.cue, entry.date) for entry in log}
+    for cue in dict.fromkeys(throw.cue for throw in session.throws if throw.cue):
+        if (cue, session.date) not in logged:
+            with suppress(TrialError):
+                yield logged_from(compare(session, cue), "try again")

@@ -9,8 +9,9 @@ from typing import Any, cast, get_args
 from calculators.coaching.clock_faces import hours_apart
 from calculators.coaching.pitcher_file import PitcherFile
 from calculators.coaching.slot_and_shape import Slot, read_shapes, read_slots, slot_of
+from calculators.coaching.stop_rules import YOUNGEST_FOR_A_BREAKING_BALL
 from calculators.coaching.target import Choice as TargetChoice
-from calculators.coaching.target import Owned, Pitcher, Role, Target, targets
+from calculators.coaching.target import NotThis, Owned, Pitcher, Role, Target, targets
 from calculators.coaching.throws import Hand
 from calculators.desk.answers import Shelf
 from calculators.desk.fields import (
@@ -150,6 +151,37 @@ def _titled(entries: Mapping[str, Mapping[str, Any]]) -> tuple[Choice, ...]:
     return tuple(Choice(slug, say("{title}", title=str(entry["title"]))) for slug, entry in entries.items())
 
 
+def league_age(shelf: Shelf) -> int:
+    """Return the age from which breaking balls are allowed: the handbook's, or a league's later one."""
+    return int(shelf.edition.get("breaking_balls_from", YOUNGEST_FOR_A_BREAKING_BALL))
+
+
+def league_starts(shelf: Shelf) -> tuple[Message, ...]:
+    """Return that the league starts later than the handbook, if it does."""
+    age = league_age(shelf)
+    if age <= YOUNGEST_FOR_A_BREAKING_BALL:
+        return ()
+    return (_starts_at(age),)
+
+
+def _starts_at(age: int) -> Message:
+    return say("This league starts breaking balls at {age}.", age=str(age))
+
+
+def _none_before(age: int, choice: TargetChoice) -> TargetChoice:
+    held_back = tuple(NotThis(one.shape, _starts_at(age)) for one in choice.targets)
+    return TargetChoice((), (*held_back, *choice.ruled_out))
+
+
+def _with_own_ages(shelf: Shelf) -> Mapping[str, Mapping[str, Any]]:
+    """Return the shapes; those that the league alone holds back are open from the handbook's age."""
+    age = league_age(shelf)
+    return {
+        slug: {**shape, "youngest": YOUNGEST_FOR_A_BREAKING_BALL} if shape["youngest"] == age else shape
+        for slug, shape in shelf.shapes.items()
+    }
+
+
 @dataclass(frozen=True)
 class Aiming:
     """A pitcher and what was asked of the ball.
@@ -231,8 +263,10 @@ def read_aiming(
         role, wanted = record.targets[-1].role, wanted or record.targets[-1].shape
     choice = None
     if role and slot in shelf.slots:
-        choice = targets(role, pitcher, owned, shelf.shapes, shelf.slots)
+        choice = targets(role, pitcher, owned, _with_own_ages(shelf), shelf.slots)
     target = None
+    if choice is not None and pitcher.age < league_age(shelf):
+        choice = _none_before(league_age(shelf), choice)
     if choice is not None:
         fitting = [one for one in choice.targets if wanted in ("", one.shape)] or list(choice.targets)
         target = fitting[0] if fitting else None

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import cast
 
-from calculators.coaching.next_cue import NOT_BEFORE_A_SPIN, ONE_THING, Advice, Learner, Offer
+from calculators.coaching.next_cue import ONE_THING, Advice, Learner, Offer
 from calculators.coaching.next_cue import next_cue as advise
 from calculators.coaching.session_plan import SPIN_ONLY
 from calculators.coaching.stop_rules import Drift, Stop, fastball_drift, stops
@@ -197,7 +197,7 @@ def _answer(asked: Asked, shelf: Shelf) -> Answer:
     offers = asked.advice.offers
     best = offers[0]
     entry = shelf.cues[best.cue]
-    headline = _headline(asked, _title(best, shelf).lower())
+    headline = _headline(asked, best, _title(best, shelf).lower())
     bars = [(_title(one, shelf), one.score) for one in offers[:MOST_OFFERED]]
     return Answer(
         headline=headline,
@@ -232,15 +232,14 @@ def _answer(asked: Asked, shelf: Shelf) -> Answer:
     )
 
 
-def _headline(asked: Asked, cue: str) -> Message:
+def _headline(asked: Asked, best: Offer, cue: str) -> Message:
     """Say the cue; where the day allows less than the stage asks for, say that first."""
     weights = {stop.weight for stop in asked.advice.stops}
-    mound = asked.learner.stage in NOT_BEFORE_A_SPIN
     if "spin throws at most" in weights and asked.learner.stage != SPIN_ONLY:
         return say("Short spin throws at most today. Keep this cue for another day: {cue}.", cue=cue)
-    if "no breaking ball off a mound" in weights and mound:
-        return say("No breaking ball off a mound today. Keep this cue for another day: {cue}.", cue=cue)
-    return say("Next cue: {cue}.", cue=cue)
+    if "no breaking ball" in weights:
+        return say("No breaking ball today. Keep this cue for another day: {cue}.", cue=cue)
+    return say("Keep this cue: {cue}.", cue=cue) if best.kept else say("Next cue: {cue}.", cue=cue)
 
 
 def _title(offer: Offer, shelf: Shelf) -> str:

@@ -9,7 +9,14 @@ from typing import cast
 
 from calculators.coaching.next_cue import Offer
 from calculators.coaching.pitcher_file import PitcherFile
-from calculators.coaching.session_plan import SPIN_ONLY, Part, Plan, Room, plan_session
+from calculators.coaching.session_plan import (
+    FEWEST_IN_A_TRIAL_BLOCK,
+    SPIN_ONLY,
+    Part,
+    Plan,
+    Room,
+    plan_session,
+)
 from calculators.coaching.stop_rules import YOUNGEST_FOR_A_BREAKING_BALL
 from calculators.desk.answers import Answer, Calculator, Fact, FieldGroup, HowSure, Outcome, Shelf, Table
 from calculators.desk.content_words import plain_words
@@ -22,6 +29,8 @@ from calculators.desk.loop_fields import (
     PITCHER_NAMES,
     TARGET_NAMES,
     arsenal_field,
+    league_age,
+    league_starts,
     pitcher_fields,
     target_fields,
 )
@@ -105,12 +114,16 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
 
 @dataclass(frozen=True)
 class Planned:
-    """A plan, what it was made for, and why the cue that was wanted is not in it, if so."""
+    """A plan, what it was made for, and why the cue that was wanted is not in it, if so.
+
+    grip_slides: whether the ball slid in the hand check of the pitcher's file.
+    """
 
     plan: Plan
     asked: Asked
     today: datetime.date
     no_cue: Message | None
+    grip_slides: bool
 
 
 def work_out(values: Values, shelf: Shelf) -> Outcome:
@@ -126,12 +139,14 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
         return asked
     if held := held_back(asked.advice.stops):
         return held_answer(held, asked.advice.stops)
-    if asked.no_target and asked.aiming.pitcher.age >= YOUNGEST_FOR_A_BREAKING_BALL:
+    age, too_young = asked.aiming.pitcher.age, asked.aiming.pitcher.age < league_age(shelf)
+    if asked.no_target and not too_young:
         return no_target(asked.aiming, shelf)
     offer, no_cue = _cue(values, asked)
+    grip_slides = kept is not None and kept.hand_check == "slides"
     most = cast("float | None", values["most"])
     plan = plan_session(
-        asked.aiming.pitcher.age,
+        min(age, YOUNGEST_FOR_A_BREAKING_BALL - 1) if too_young else age,
         asked.learner,
         read_day(values),
         Room(values["rested"] == "yes", None if most is None else int(most)),
@@ -139,13 +154,16 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
         tuple(shelf.stages) or tuple(STAGE_WORDS),
         offer,
         drift=asked.drift,
+        grip_slides=grip_slides,
     )
-    planned = Planned(plan, asked, cast(datetime.date, values["today"]), no_cue)
+    planned = Planned(plan, asked, cast(datetime.date, values["today"]), no_cue, grip_slides)
     answer = _answer(planned, shelf) if plan.parts else _no_practice(planned)
+    if too_young:
+        answer = replace(answer, more=(*league_starts(shelf), *answer.more))
+    if grip_slides:
+        answer = replace(answer, more=(EASIER_GRIP, *answer.more))
     if kept is None:
         return answer
-    if kept.hand_check == "slides":
-        answer = replace(answer, more=(EASIER_GRIP, *answer.more))
     return replace(answer, files=(handed_out(_with_gate(kept, values, planned)),))
 
 
@@ -181,7 +199,7 @@ def _with_gate(record: PitcherFile, values: Values, planned: Planned) -> Pitcher
 def _no_practice(planned: Planned) -> Answer:
     return Answer(
         headline=say("No breaking ball practice on that day."),
-        more=planned.plan.notes,
+        more=(*(stop.message for stop in planned.plan.stops), *planned.plan.notes),
         cautions=planned.plan.stop_signs,
     )
 
@@ -269,6 +287,8 @@ def _sheet(planned: Planned, shelf: Shelf) -> Table:
             "{shape}, {slow} to {fast}% of the fastball", shape=shape, slow=number(slow), fast=number(fast)
         )
         rows.append((say("Target"), aim))
+    if planned.grip_slides:
+        rows.append((say("Grip"), EASIER_GRIP))
     for part in plan.parts:
         what = say("{throws} {how}", throws=_throws(part), how=_how(part, shelf))
         rows.append((_part_name(part, shelf), what))
@@ -276,12 +296,29 @@ def _sheet(planned: Planned, shelf: Shelf) -> Table:
         says = plain_words(str(shelf.cues[plan.cue]["says"]), shelf)
         rows.append((say("Cue"), say("{says}", says=says)))
     if plan.gate:
-        rows.append((say("Gate"), say("{text}", text=plain_words(plan.gate, shelf))))
+        rows.append((say("Gate"), _gate(plan, shelf)))
         rows.append((say("If not met"), say("{text}", text=plain_words(plan.if_not, shelf))))
     rows += [(say("Stop"), sign) for sign in plan.stop_signs]
     rows.append((say("Seen"), say("______________________")))
     caption = say("Practice of {date}", date=planned.today.isoformat())
     return Table(caption, (say("Part"), say("What to do")), tuple(rows), sheet=True)
+
+
+def _gate(plan: Plan, shelf: Shelf) -> Message:
+    """Return the gate of the main drill, for as many throws as there are today."""
+    main = next(part for part in reversed(plan.parts) if part.drill)
+    gate = say("{text}", text=plain_words(plan.gate, shelf))
+    if main.blocks:
+        return say(
+            "The {count} throws with the cue differ from the plain ones by more than throws differ by "
+            "themselves, and the fastball has not changed.",
+            count=str(main.blocks),
+        )
+    if main.throws < FEWEST_IN_A_TRIAL_BLOCK:
+        return say("None today. So few throws show nothing.")
+    if main.throws < shelf.drills[main.drill]["throws"][1]:
+        return say("{gate} With fewer throws, the same share.", gate=gate)
+    return gate
 
 
 def _throws(part: Part) -> Message:

@@ -341,7 +341,7 @@ def _cautions(worked: Worked) -> Iterator[Message]:
         )
     if typed.breaking.spin.active < MOSTLY_BULLET:
         yield say("This is mostly bullet spin. The clock then tells little.")
-    if typed.setting.hand[1] < YOUTH_MOUND:
+    if typed.mound < YOUTH_MOUND:
         yield say("To age 12 the joint US guideline asks for fastball and changeup only.")
 
 

@@ -49,6 +49,7 @@ class TypedPair:
 
     glove: +1 where the pitcher's glove side is the catcher's right (a right-hander), else -1.
     ends: where the breaking ball is meant to end: "zone", "low" or "line".
+    mound: from the rubber to the plate [m].
     """
 
     glove: int
@@ -60,6 +61,7 @@ class TypedPair:
     ends: str
     swing: float
     others: tuple[OtherPitch, ...]
+    mound: float
 
 
 def pairing_fields(shelf: Shelf) -> tuple[Field, ...]:
@@ -218,6 +220,7 @@ def read_pair(values: Values) -> TypedPair | tuple[Problem, ...]:
             OtherPitch(str(row["kind"]), cast(float, row["speed"]) * MPH, cast("float | None", row["clock"]))
             for row in rows
         ),
+        float(str(values["mound"])) * FOOT,
     )
 
 

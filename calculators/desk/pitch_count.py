@@ -5,8 +5,9 @@ It asks about pain first. With pain there is one answer, to stop and see a clini
 
 from __future__ import annotations
 
+import contextlib
 import datetime
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import cast
 
 from calculators.desk.answers import Answer, Calculator, FieldGroup, Outcome, Shelf, Table
@@ -29,10 +30,13 @@ from calculators.desk.pitch_count_tables import rest_table
 from calculators.desk.pitch_count_words import day_words
 from calculators.desk.rule_choice import (
     JOINT_GUIDELINE,
+    OUT_OF_REACH,
     UNVERIFIED,
     YES_OR_NO,
     binding_rules,
+    is_in_reach,
     rule_choices,
+    stricter_editions,
     why_unverified,
 )
 from calculators.words import say
@@ -96,7 +100,14 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
             (
                 DateField("date", say("Date")),
                 NumberField(
-                    "pitches", say("Pitches"), "pitches", 0, 200, (10, 95), optional=True, taps=(-1, 1, 10)
+                    "pitches",
+                    say("Thrown in the game"),
+                    "pitches",
+                    0,
+                    200,
+                    (10, 95),
+                    optional=True,
+                    taps=(-1, 1, 10),
                 ),
                 NumberField(
                     "breaking",
@@ -116,18 +127,18 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
                     (10, 95),
                     optional=True,
                 ),
-                NumberField("outs", say("Outs recorded"), "outs", 0, 60, (3, 21), optional=True),
-                NumberField("caught", say("Innings caught"), "innings", 0, 20, (1, 7), optional=True),
+                NumberField("outs", say("Recorded"), "outs", 0, 60, (3, 21), optional=True),
+                NumberField("caught", say("At catcher"), "innings", 0, 20, (1, 7), optional=True),
             ),
             say("Add a game"),
             help=say(
                 "Any order, every team. Leave the pitches blank if nobody knows them: "
-                "that game then counts as the daily limit."
+                "that game then counts as the daily limit. Write 0 if the player only caught."
             ),
         ),
         NumberField(
             "tonight",
-            say("Pitches so far in a game that is still going"),
+            say("Thrown so far in a game that is still going"),
             "pitches",
             0,
             200,
@@ -158,6 +169,8 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
     if values["pain"] == "yes":
         return STOP
     today = cast(datetime.date, values["today"])
+    if not is_in_reach(today):
+        return (Problem("today", OUT_OF_REACH),)
     age, problems = _whole_years(values, "age")
     also_age, more_problems = _whole_years(values, "also_age")
     if problems or more_problems:
@@ -178,6 +191,7 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
         return problems
     slugs = [rules.slug for rules, _ in rulings]
     beside = JOINT_GUIDELINE in shelf.rules and JOINT_GUIDELINE not in slugs
+    joint = rule_set(JOINT_GUIDELINE, shelf.rules) if beside else None
     return answer_for(
         Question(
             rulings=tuple(rulings),
@@ -185,7 +199,8 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
             today=today,
             thrown=thrown,
             to_last=to_last,
-            joint=rule_set(JOINT_GUIDELINE, shelf.rules) if beside else None,
+            editions=_editions(rulings, today, shelf),
+            joint=() if joint is None else (joint, *stricter_editions(joint, shelf)),
             joint_age=age,
             nickname=str(values.get("nickname") or ""),
         )
@@ -221,6 +236,19 @@ def _ruling(
     return rules, pitcher
 
 
+def _editions(
+    rulings: Sequence[tuple[RuleSet, Pitcher]], today: datetime.date, shelf: Shelf
+) -> tuple[tuple[RuleSet, Pitcher], ...]:
+    """Return the stricter editions of the rule sets that hold, where they have a group for the pitcher."""
+    found = []
+    for rules, pitcher in rulings:
+        for edition in stricter_editions(rules, shelf):
+            with contextlib.suppress(NoGroupError):
+                group_for(edition, pitcher, today)
+                found.append((edition, pitcher))
+    return tuple(found)
+
+
 def _outside(err: NoGroupError, rules: RuleSet, field: str, values: Values) -> Problem:
     if err.lowest is None:
         return Problem(field, say("Choose one of the levels of these rules."))
@@ -243,18 +271,26 @@ def _outings(
     for row in rows:
         date = cast(datetime.date, row["date"])
         day = day_words(date, today)
+        if not is_in_reach(date):
+            problems.append(Problem("outings", say("{day}: {mend}", day=day, mend=OUT_OF_REACH)))
+            continue
         if date > today:
             message = say("{day} is after today. Correct this date or today's.", day=day)
+            problems.append(Problem("outings", message))
+            continue
+        caught, pitches = whole(row["caught"]), whole(row["pitches"])
+        if caught and pitches is None and not whole(row["outs"]):
+            message = say("{day}: did the catcher pitch too? Write the pitches, or 0 if not.", day=day)
             problems.append(Problem("outings", message))
             continue
         try:
             outings.append(
                 Outing(
                     date=date,
-                    pitches=whole(row["pitches"]),
+                    pitches=pitches,
                     before_last_batter=whole(row["before"]),
                     outs=whole(row["outs"]),
-                    innings_caught=whole(row["caught"]),
+                    innings_caught=caught,
                     breaking=whole(row["breaking"]),
                 )
             )

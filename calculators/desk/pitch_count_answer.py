@@ -3,37 +3,33 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from calculators.desk.answers import Answer, Fact, HowSure
+from calculators.desk.answers import Answer, Fact
 from calculators.desk.files import OutFile
 from calculators.desk.pitch_count_calendar import first_day_entry
+from calculators.desk.pitch_count_compared import compared, edition_words
 from calculators.desk.pitch_count_live import Tonight, called_out
 from calculators.desk.pitch_count_load import load_facts
 from calculators.desk.pitch_count_week import week, week_strip, week_table
 from calculators.desk.pitch_count_words import (
     amount,
     day_words,
-    flag_words,
+    flag_lines,
     plain_day,
     reason_words,
 )
 from calculators.desk.rule_choice import rule_maker
+from calculators.desk.rule_doubts import how_sure
 from calculators.words import Catalogue, Message, say
 from calculators.workload.ages import NoGroupError, Pitcher, group_for
-from calculators.workload.availability import Availability, availability, strictest
+from calculators.workload.availability import Availability, Outlook, availability, strictest
 from calculators.workload.catching import bar_to_catching
 from calculators.workload.flags import flags
 from calculators.workload.icalendar import calendar_text
 from calculators.workload.outings import Outing
-from calculators.workload.rules import Band, RuleSet, Status
-
-HOW_READ: Mapping[Status, Message] = {
-    "read at the body": say("These rules were read on the page of the body that makes them."),
-    "read in a copy": say("These rules were read in a copy that others keep. Check the current book."),
-    "from memory": say("These rules are from memory. Nobody has checked them at the source."),
-}
+from calculators.workload.rules import Band, RuleSet
 
 CANNOT_TELL = (
     say("Whether the pitcher is fit to pitch. No count can tell that."),
@@ -56,7 +52,8 @@ class Question:
     rulings: each rule set that holds with the pitcher as it sees them; one at least.
     outings: games that are over. thrown: pitches so far in a game still going today, None where there is
     none, and `to_last` how many of them when the last batter came up.
-    joint: the joint guideline to set beside the rules; None where it is one of them.
+    editions: other editions of those rule sets that owe more rest in places, each with the pitcher.
+    joint: the joint guideline and its other editions, to set beside the rules; none where it is one of them.
     joint_age: the age for it, None where it is not known. nickname: for the calendar, may be blank.
     """
 
@@ -65,7 +62,8 @@ class Question:
     today: datetime.date
     thrown: int | None = None
     to_last: int | None = None
-    joint: RuleSet | None = None
+    editions: tuple[tuple[RuleSet, Pitcher], ...] = ()
+    joint: tuple[RuleSet, ...] = ()
     joint_age: int | None = None
     nickname: str = ""
 
@@ -76,43 +74,46 @@ class Question:
             return self.outings
         return (*self.outings, Outing(self.today, pitches=self.thrown, before_last_batter=self.to_last))
 
-    @property
-    def several(self) -> bool:
-        """True where more than one rule set holds."""
-        return len(self.rulings) > 1
-
 
 def answer_for(question: Question) -> Answer:
     """Return the whole answer for one pitcher; raises NoGroupError where some rules have no group for them."""
-    found = [
-        availability(rules, pitcher, question.logged, question.today) for rules, pitcher in question.rulings
-    ]
-    lead = strictest(found)
+    own = _answers(question.rulings, question)
+    lead = strictest(own)
+    editions = [one for one in _answers(question.editions, question) if one.first_day > lead.first_day]
+    found = [*own, *editions]
     lines = week(found)
     return Answer(
         headline=_headline(found, question),
         more=(
             *_eligible_only(found),
+            *(edition_words(lead, one) for one in editions),
             *_reasons(found),
             *_second_game_today(found, question),
-            *_compared(lead, question),
-            *_flags(found),
+            *_compared(found, question),
+            *flag_lines([(one.rules, flag) for one in found for flag in flags(one)], question.today),
             *_catching(found),
         ),
         drawings=(week_strip(lines, question.today),),
         facts=(
-            *(Fact(_left_label(one.rules, question), _left_today(one, question)) for one in found),
+            *(
+                Fact(_left_label(one.rules, several=len(found) > 1), _left_today(one, question))
+                for one in found
+            ),
             *load_facts(question.logged, question.today, _guideline_band(lead, question)),
             *(fact for one in found for fact in _about_rules(one)),
         ),
         tables=(week_table(lines),),
-        how_sure=_how_sure(found),
+        how_sure=how_sure([(one.rules, one.group.band) for one in found]),
         cannot_tell=CANNOT_TELL,
         cautions=CAUTIONS,
         sources=_sources(found, question),
         files=_calendar(found, question),
         live=_live(question),
     )
+
+
+def _answers(rulings: Sequence[tuple[RuleSet, Pitcher]], question: Question) -> list[Availability]:
+    return [availability(rules, pitcher, question.logged, question.today) for rules, pitcher in rulings]
 
 
 def _headline(found: Sequence[Availability], question: Question) -> Message:
@@ -125,7 +126,15 @@ def _headline(found: Sequence[Availability], question: Question) -> Message:
         return say(
             "The rest table does not reach this count. Not before {day}, and ask the league first.", day=day
         )
-    if question.several:
+    if any(one.outs_unknown for one in found):
+        return say(
+            "Not before {day}. The outs of that week have a limit too, and some are not known: "
+            "ask before the pitcher pitches.",
+            day=day,
+        )
+    if len(found) > 2:
+        return say("Under all these rule sets, the first day the pitcher may pitch is {day}.", day=day)
+    if len(found) > 1:
         if first == question.today:
             return say("Under both rule sets, the pitcher is eligible today, {day}.", day=day)
         return say("Under both rule sets, the first day the pitcher may pitch again is {day}.", day=day)
@@ -173,30 +182,30 @@ def _reasons(found: Sequence[Availability]) -> tuple[Message, ...]:
     return tuple(said)
 
 
-def _flags(found: Sequence[Availability]) -> tuple[Message, ...]:
-    """Return what to look at twice, each once, though several rule sets may point at it."""
-    said = {}
-    for one in found:
-        for flag in flags(one):
-            words = flag_words(flag, one.rules, one.today)
-            said[repr(words)] = words
-    return tuple(said.values())
-
-
-def _left_label(rules: RuleSet, question: Question) -> Message:
+def _left_label(rules: RuleSet, several: bool) -> Message:
     label = say("Outs left today, at most") if rules.counts == "outs" else say("Pitches left today, at most")
-    return say("{label} ({title})", label=label, title=rules.title) if question.several else label
+    return say("{label} ({title})", label=label, title=rules.title) if several else label
 
 
 def _left_today(found: Availability, question: Question) -> Message:
     outlook = found.days[0]
-    forbidden = [reason for reason in outlook.reasons if reason.rule != "second game"]
-    earlier_today = any(outing.date == found.today and outing.pitched for outing in question.outings)
-    if forbidden or (outlook.reasons and (earlier_today or not question.thrown)):
+    before = outlook if not question.thrown else _before_tonight(found, question)
+    if before.reasons or outlook.most == 0:
         return say("none")
-    if outlook.most is None:
-        return say("no daily limit in these rules")
-    return amount(outlook.most, found.rules.counts)
+    if before.outs_unknown:
+        return say("ask first: the outs of this week are not known")
+    most = say("no daily limit in these rules")
+    if outlook.most is not None:
+        most = amount(outlook.most, found.rules.counts)
+    if before.outs is None:
+        return most
+    return say("{pitches}, and {outs}", pitches=most, outs=amount(before.outs, "outs"))
+
+
+def _before_tonight(found: Availability, question: Question) -> Outlook:
+    """Return today without the game that is going on, whose outs nobody has entered yet."""
+    pitcher = next(who for rules, who in (*question.rulings, *question.editions) if rules is found.rules)
+    return availability(found.rules, pitcher, question.outings, question.today, days=1).days[0]
 
 
 def _second_game_today(found: Sequence[Availability], question: Question) -> tuple[Message, ...]:
@@ -213,43 +222,20 @@ def _second_game_today(found: Sequence[Availability], question: Question) -> tup
     )
 
 
-def _compared(lead: Availability, question: Question) -> tuple[Message, ...]:
-    joint = question.joint
-    if joint is None:
+def _compared(found: Sequence[Availability], question: Question) -> tuple[Message, ...]:
+    if not question.joint:
         return ()
     if question.joint_age is None:
         return (say("Enter the age to see the day under the joint US guideline as well."),)
-    try:
-        other = availability(joint, Pitcher(age=question.joint_age), question.logged, question.today)
-    except NoGroupError:
-        return ()
-    day = day_words(other.first_day, question.today)
-    title = joint.title
-    if other.first_day > lead.first_day:
-        return (
-            say(
-                "Under the {title} the first day is later: {day}. Where two differ, keep to the later one.",
-                title=title,
-                day=day,
-            ),
-        )
-    if other.first_day < lead.first_day:
-        return (
-            say(
-                "Under the {title} the first day would be {day}. Your rules are stricter and come first.",
-                title=title,
-                day=day,
-            ),
-        )
-    return (say("Under the {title} it is the same day.", title=title),)
+    return compared(found, question.joint, question.joint_age, question.logged)
 
 
 def _guideline_band(lead: Availability, question: Question) -> Band:
     """Return the group whose advice for the year goes with the totals: the joint guideline's if there is one."""
-    if question.joint is None or question.joint_age is None:
+    if not question.joint or question.joint_age is None:
         return lead.group.band
     try:
-        return group_for(question.joint, Pitcher(age=question.joint_age), question.today).band
+        return group_for(question.joint[0], Pitcher(age=question.joint_age), question.today).band
     except NoGroupError:
         return lead.group.band
 
@@ -281,30 +267,17 @@ def _about_rules(found: Availability) -> tuple[Fact, ...]:
     )
 
 
-def _how_sure(found: Sequence[Availability]) -> HowSure:
-    """Return how the least well read of the rule sets was read, and every doubt there is."""
-    worst = max(found, key=lambda one: list(HOW_READ).index(one.rules.status))
-    notes = dict.fromkeys(
-        note
-        for one in found
-        for note in (
-            *((one.rules.doubt,) if one.rules.doubt else ()),
-            *one.group.band.notes,
-            *one.rules.notes,
-        )
-    )
-    return HowSure(HOW_READ[worst.rules.status], tuple(say(note) for note in notes))
-
-
 def _sources(found: Sequence[Availability], question: Question) -> tuple[str, ...]:
-    joint = () if question.joint is None else (question.joint.source,)
-    return tuple(dict.fromkeys((*(one.rules.source for one in found), *joint)))
+    every = (*(one.rules for one in found), *question.joint)
+    return tuple(dict.fromkeys(rules.source for rules in every))
 
 
 def _calendar(found: Sequence[Availability], question: Question) -> tuple[OutFile, ...]:
     """Return the first day as a calendar file, where there is one to come."""
     lead = strictest(found)
-    if lead.first_day == question.today or any(one.rest_unknown or one.beyond_table for one in found):
+    if lead.first_day == question.today or any(
+        one.rest_unknown or one.beyond_table or one.outs_unknown for one in found
+    ):
         return ()
     written = datetime.datetime.combine(question.today, datetime.time(), datetime.UTC)
 
@@ -319,5 +292,11 @@ def _live(question: Question) -> tuple[Message, ...]:
     if question.thrown is None:
         return ()
     return called_out(
-        Tonight(question.rulings, question.outings, question.today, question.thrown, question.to_last)
+        Tonight(
+            (*question.rulings, *question.editions),
+            question.outings,
+            question.today,
+            question.thrown,
+            question.to_last,
+        )
     )

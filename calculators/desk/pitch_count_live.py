@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -10,11 +11,15 @@ from calculators.desk.pitch_count_words import amount, day_words, short_reason
 from calculators.words import Message, say, say_count
 from calculators.workload.ages import Pitcher
 from calculators.workload.availability import Availability, availability
+from calculators.workload.catching import CatchingBar, bar_to_catching
 from calculators.workload.outings import Outing
 from calculators.workload.rules import RuleSet
 
 ONE_BATTER = 6
 """A step this many pitches away may come while the next batter bats. An estimate: few bats last longer."""
+
+
+OUTS_ONLY = say("These rules count outs. Enter the outs below; the counter counts pitches only.")
 
 
 @dataclass(frozen=True)
@@ -46,23 +51,37 @@ class Tonight:
 
 def called_out(tonight: Tonight) -> tuple[Message, ...]:
     """Return the lines to call out, the most pressing first."""
-    if any(rules.counts != "pitches" for rules, _ in tonight.rulings):
-        return (say("These rules count outs. Enter the outs below; the counter counts pitches only."),)
     if barred := _barred(tonight):
         return barred
+    by_pitches = [(rules, pitcher) for rules, pitcher in tonight.rulings if rules.counts == "pitches"]
+    if not by_pitches:
+        return (OUTS_ONLY,)
+    by_outs = [rules for rules, _ in tonight.rulings if rules.counts != "pitches"]
+    return (
+        *_by_pitches(dataclasses.replace(tonight, rulings=by_pitches)),
+        *(say("{title}: {words}", title=rules.title, words=OUTS_ONLY) for rules in by_outs),
+    )
+
+
+def _by_pitches(tonight: Tonight) -> tuple[Message, ...]:
+    """Return the lines of the rule sets that count pitches, the most pressing first."""
     if any(answer.rest_unknown for answer in tonight.under(0, None)):
         return (say("The rest these rules ask for was not found. Ask the league."),)
     leaving = tonight.first_day(tonight.thrown, tonight.to_last)
     staying = tonight.first_day(tonight.thrown + 1, tonight.thrown)
     step = _next_step(tonight, staying)
     pressing = step is not None and not _relieved(tonight) and step[0] - tonight.thrown <= ONE_BATTER
+    ended, ending = _catching(tonight)
     told = () if step is None else (_step_words(tonight, *step, pressing),)
     return (
         *_limit(tonight),
         *_next_batter(tonight, leaving, staying),
         *(told if pressing else ()),
+        *ending,
         _leaving_now(tonight, leaving),
         *(() if pressing else told),
+        *ended,
+        *_outs_too(tonight),
     )
 
 
@@ -88,7 +107,7 @@ def _limit(tonight: Tonight) -> tuple[Message, ...]:
     known = [(most, rules) for most, rules in lefts if most is not None]
     if not known:
         return ()
-    most, rules = min(known, key=lambda one: (one[0], one[1].finish_batter))
+    most, rules = min(known, key=lambda one: (one[0], bool(one[1].finish_batter)))
     left = most - tonight.thrown
     limit = amount(most, "pitches")
     if left <= 0:
@@ -105,7 +124,52 @@ def _limit(tonight: Tonight) -> tuple[Message, ...]:
     )
     if rules.finish_batter:
         return (say("{said} A batter begun before it may be finished.", said=said),)
+    if rules.finish_batter is None:
+        return (say("{said} Whether the batter may be finished was not read: ask the league.", said=said),)
     return (say("{said} These rules know no finishing of the batter.", said=said),)
+
+
+def _catching(tonight: Tonight) -> tuple[tuple[Message, ...], tuple[Message, ...]]:
+    """Return that tonight's pitches have ended the catching, or else that the next batter may end it."""
+    if bar := _bar(tonight, tonight.thrown, tonight.to_last):
+        limit = amount(bar.limit, "pitches")
+        return (say("No more catching today: the limit for that, {limit}, is reached.", limit=limit),), ()
+    if tonight.thrown == 0:
+        return (), ()
+    if bar := _bar(tonight, tonight.thrown + 1, tonight.thrown):
+        return (), (say("Before the next batter: one pitch to that batter ends catching today."),)
+    for thrown in range(tonight.thrown + 2, tonight.thrown + ONE_BATTER + 1):
+        if _bar(tonight, thrown, tonight.thrown):
+            return (), (
+                say("The next batter may see pitch number {at}. That ends catching today.", at=str(thrown)),
+            )
+    return (), ()
+
+
+def _bar(tonight: Tonight, thrown: int, to_last: int | None) -> CatchingBar | None:
+    """Return what ends the catching if the pitcher leaves after `thrown` pitches; the lowest limit of all."""
+    bars = []
+    for answer in tonight.under(thrown, to_last):
+        day = answer.log[tonight.today.toordinal()]
+        if (bar := bar_to_catching(day.band, day)) is not None:
+            bars.append(bar)
+    return min(bars, key=lambda bar: bar.limit, default=None)
+
+
+def _outs_too(tonight: Tonight) -> tuple[Message, ...]:
+    """Return the outs left tonight, where rules that count pitches limit the outs of a week as well."""
+    days = [
+        availability(rules, pitcher, tonight.before, tonight.today, days=1).days[0]
+        for rules, pitcher in tonight.rulings
+    ]
+    if any(day.outs_unknown for day in days):
+        return (say("Outs of this week have a limit too, and some are not known: ask before going on."),)
+    if lefts := [day.outs for day in days if day.outs is not None]:
+        most = amount(min(lefts), "outs")
+        return (
+            say("Outs have a limit too: at most {most} today. The counter does not count them.", most=most),
+        )
+    return ()
 
 
 def _next_batter(tonight: Tonight, leaving: datetime.date, staying: datetime.date) -> tuple[Message, ...]:

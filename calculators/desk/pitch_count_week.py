@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -118,6 +119,9 @@ def _line(answers: Sequence[Availability], outlooks: Sequence[Outlook]) -> DayLi
     if any(answer.rest_unknown or answer.beyond_table for answer in answers):
         why = say("the rest table does not say")
         return DayLine(outlooks[0].date, "ask", say("none"), say("ask"), catching, why)
+    if any(outlook.outs_unknown for outlook in outlooks):
+        why = say("the outs of that week are not known")
+        return DayLine(outlooks[0].date, "ask", say("none"), say("ask"), catching, why)
     most, sign = _most(pairs)
     held = any(outlook.held_by for outlook in outlooks)
     limited = any(outlook.most is not None for outlook in outlooks)
@@ -149,6 +153,8 @@ def _most(pairs: Sequence[tuple[Availability, Outlook]]) -> tuple[Message, Messa
         if outlook.most is not None:
             counted = answer.rules.counts
             lowest[counted] = min(outlook.most, lowest.get(counted, outlook.most))
+        if outlook.outs is not None:
+            lowest["outs"] = min(outlook.outs, lowest.get("outs", outlook.outs))
     if not lowest:
         return UNLIMITED, say("–")
     (unit, most), *others = lowest.items()
@@ -160,11 +166,14 @@ def _most(pairs: Sequence[tuple[Availability, Outlook]]) -> tuple[Message, Messa
 
 
 def _catching(pairs: Sequence[tuple[Availability, Outlook]]) -> Message:
-    ruled = False
+    ruled = advised = False
     for answer, outlook in pairs:
         band = answer.group.band
         day = answer.log.get(outlook.date.toordinal())
         if day is not None and bar_to_catching(band, day) is not None:
             return say("not that day")
-        ruled = ruled or band.catching != Catching()
+        ruled = ruled or dataclasses.replace(band.catching, advised_against=False) != Catching()
+        advised = advised or band.catching.advised_against
+    if advised:
+        return say("advised against")
     return say("no rule forbids it") if ruled else say("not ruled")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Sequence
 from functools import lru_cache
 
 from calculators.words import Message, say, say_count
@@ -48,6 +49,10 @@ MONTHS = (
     say("November"),
     say("December"),
 )
+
+
+MAY_HAVE_FINISHED = say("Or, if the last batter was only finished, write the count when that batter came up.")
+"""What to do about a count over a daily limit that may be passed to finish a batter."""
 
 
 @lru_cache(maxsize=1 << 12)
@@ -163,12 +168,13 @@ def flag_words(flag: Flag, rules: RuleSet, today: datetime.date) -> Message:
     unit = rules.counts
     day = day_words(flag.date, today) if flag.date else say("the log")
     if flag.kind == "over the daily limit":
-        return say(
+        said = say(
             "{day}: {count} is over the daily limit of {limit}. Tell the league.",
             day=day,
             count=amount(flag.counted, unit),
             limit=str(flag.limit),
         )
+        return say("{said} {mend}", said=said, mend=MAY_HAVE_FINISHED) if flag.may_have_finished else said
     if flag.kind == "finished the batter":
         return say(
             "{day}: {count}. Past the limit of {limit} only to finish the batter, which the rules allow.",
@@ -192,7 +198,8 @@ def flag_words(flag: Flag, rules: RuleSet, today: datetime.date) -> Message:
         )
     if flag.kind == "limit not checked":
         return say(
-            "{day}: the limit of {limit} was not checked, because a number is missing.",
+            "{day}: the limit of {limit} was not checked, because a number is missing. "
+            "Add it, or ask the league before this pitcher pitches again.",
             day=day,
             limit=amount(flag.limit or 0, flag.name),
         )
@@ -211,6 +218,18 @@ def flag_words(flag: Flag, rules: RuleSet, today: datetime.date) -> Message:
             day=day,
             count=amount(flag.counted, unit),
             limit=str(flag.limit),
+        )
+    if flag.kind == "pitched and caught":
+        return say(
+            "{day}: caught {innings} and pitched. From {limit} innings at catcher on there is no pitching after "
+            "that. Check which came first.",
+            day=day,
+            innings=say_count("{count} inning", "{count} innings", flag.counted),
+            limit=str(flag.limit),
+        )
+    if flag.kind == "two counts":
+        return say(
+            "{day}: same game twice with two counts: the larger counts. Delete the wrong one.", day=day
         )
     if flag.kind == "unknown count" and unit == "outs":
         return say(
@@ -239,6 +258,22 @@ def flag_words(flag: Flag, rules: RuleSet, today: datetime.date) -> Message:
     return _unconfirmed(flag.name)
 
 
+def flag_lines(flags: Sequence[tuple[RuleSet, Flag]], today: datetime.date) -> list[Message]:
+    """Return what to look at twice, each once; with its rules where several of them say it differently."""
+    said: dict[tuple[str, datetime.date | None], dict[str, list[Message]]] = {}
+    for rules, flag in flags:
+        by_rules = said.setdefault((flag.kind, flag.date), {})
+        by_rules.setdefault(rules.title, []).append(flag_words(flag, rules, today))
+    found: list[Message] = []
+    for by_rules in said.values():
+        first, *others = by_rules.values()
+        for title, lines in by_rules.items():
+            alike = all(other == first for other in others)
+            named = lines if alike else [say("{title}: {words}", title=title, words=words) for words in lines]
+            found += [line for line in named if line not in found]
+    return found
+
+
 def _rest_reason(reason: Reason, rules: RuleSet, day: Message, until: Message) -> Message:
     owed = rest_words(rules, reason.rest.rest if reason.rest else 0)
     if reason.rest is not None and reason.rest.beyond_table:
@@ -255,6 +290,12 @@ def _rest_reason(reason: Reason, rules: RuleSet, day: Message, until: Message) -
         rest=owed,
         until=until,
     )
+    if reason.thrown is not None and not rules.threshold_relief:
+        return say(
+            "{sentence} {total} were thrown. Those past the limit only finished the batter, which the rules allow.",
+            sentence=sentence,
+            total=str(reason.thrown),
+        )
     if reason.thrown is not None:
         return say(
             "{sentence} {total} were thrown, but the rest goes by the first pitch to the last batter.",

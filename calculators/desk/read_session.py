@@ -60,6 +60,7 @@ from calculators.desk.sheet_fields import (
     UNIT_NAMES,
     VIEW_NAMES,
     ReadSheet,
+    made_up,
     mapping_fields,
     read_typed_sheet,
     sheet_field,
@@ -119,6 +120,8 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
     kept = record_to_keep(values, record)
     if isinstance(kept, Problem):
         return (kept,)
+    if kept is not None and (example := made_up(values, shelf)):
+        return (example,)
     seen = read_eye(cast("tuple[Mapping[str, Value], ...]", values["eye"]))
     sheet = read_typed_sheet(values, shelf)
     if not isinstance(sheet, ReadSheet):

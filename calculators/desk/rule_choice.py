@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import datetime
+
 from calculators.desk.answers import Fact, Shelf
 from calculators.desk.fields import Choice, ChoiceField
 from calculators.words import Message, say
-from calculators.workload.library import rule_sets
+from calculators.workload.library import rule_set, rule_sets
 from calculators.workload.rules import RuleSet
 
 JOINT_GUIDELINE = "usa-joint-2015"
@@ -21,6 +23,21 @@ UNVERIFIED = ChoiceField(
     help=say("Only needed for rules marked as not checked."),
 )
 """The question a reader answers with yes before rules from memory or in doubt are gone by."""
+
+
+OUT_OF_REACH = say("Check the year: it must be from 2000 to 2099.")
+"""What to do about a date that nobody means."""
+
+
+def is_in_reach(date: datetime.date) -> bool:
+    """True for a date of a season that somebody may keep a log of."""
+    return date.year // 100 == 20
+
+
+def stricter_editions(rules: RuleSet, shelf: Shelf) -> tuple[RuleSet, ...]:
+    """Return the other edition of a rule set that owes more rest in places; none where there is none."""
+    edition = rules.stricter_edition
+    return (rule_set(edition, shelf.rules),) if edition is not None and edition in shelf.rules else ()
 
 
 def binding_rules(shelf: Shelf) -> str:

@@ -10,7 +10,16 @@ from calculators.desk.fields import Choice, ChoiceField, DateField, Field, Numbe
 from calculators.desk.pitch_count import whole
 from calculators.desk.pitch_count_stop import STOP
 from calculators.desk.pitch_count_words import WEEKDAYS
-from calculators.desk.rule_choice import JOINT_GUIDELINE, UNVERIFIED, YES_OR_NO, rule_choices, why_unverified
+from calculators.desk.rule_choice import (
+    JOINT_GUIDELINE,
+    OUT_OF_REACH,
+    UNVERIFIED,
+    YES_OR_NO,
+    is_in_reach,
+    rule_choices,
+    stricter_editions,
+    why_unverified,
+)
 from calculators.desk.season_plan_answer import Plan, answer_for
 from calculators.words import say
 from calculators.workload.ages import NoGroupError, Pitcher, group_for
@@ -59,7 +68,7 @@ def fields(shelf: Shelf) -> tuple[Field, ...]:
         ),
         NumberField(
             "build_up",
-            say("Weeks of build-up before the first game"),
+            say("Build-up before the first game"),
             "weeks",
             4,
             16,
@@ -81,6 +90,9 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
     if values["pain"] == "yes":
         return STOP
     first, last = cast(datetime.date, values["first"]), cast(datetime.date, values["last"])
+    for name, day in (("first", first), ("last", last)):
+        if not is_in_reach(day):
+            return (Problem(name, OUT_OF_REACH),)
     if last < first:
         return (Problem("last", say("The last game is before the first. Correct one.")),)
     if last - first > MOST_DAYS * ONE_DAY:
@@ -115,7 +127,7 @@ def work_out(values: Values, shelf: Shelf) -> Outcome:
         whole(values.get("build_up")) or BUILD_UP,
     )
     joint = rule_set(JOINT_GUIDELINE, shelf.rules) if JOINT_GUIDELINE in shelf.rules else None
-    return answer_for(Plan(season, rules, pitcher, joint))
+    return answer_for(Plan(season, rules, pitcher, joint, stricter_editions(rules, shelf)))
 
 
 def common_cases(shelf: Shelf) -> tuple[Table, ...]:

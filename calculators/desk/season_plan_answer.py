@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime
 from dataclasses import dataclass
 
@@ -15,13 +16,23 @@ from calculators.desk.pitch_count_words import (
     plain_day,
     short_day,
 )
+from calculators.desk.rule_doubts import doubts, how_read
 from calculators.desk.season_plan_parts import OPENING, PARTS, Part, share_at
 from calculators.words import Catalogue, Message, number, say, say_count, speak
 from calculators.workload.ages import NoGroupError, Pitcher, group_for
 from calculators.workload.icalendar import CalendarDay, calendar_text
 from calculators.workload.rest import ONE_DAY
 from calculators.workload.rules import Band, RuleSet
-from calculators.workload.season import ONE_WEEK, GameDay, Season, Use, longest_off, months_of, week_of_games
+from calculators.workload.season import (
+    ONE_WEEK,
+    GameDay,
+    Season,
+    Use,
+    longest_off,
+    lower_of,
+    months_of,
+    week_of_games,
+)
 
 USES: dict[Use, Message] = {"off": say("off"), "build-up": say("build-up"), "games": say("games")}
 
@@ -38,17 +49,23 @@ CAUTIONS = (
     say("This is not medical advice."),
 )
 
+EDITION_KEPT = say("Another edition of these rules owes more rest. Its lower ceiling is kept.")
+
 CELL, ROW = 60.0, 66.0
 
 
 @dataclass(frozen=True)
 class Plan:
-    """A season, the rules and the pitcher. joint: the joint guideline, whose advice on the year is used."""
+    """A season, the rules and the pitcher. joint: the joint guideline, whose advice on the year is used.
+
+    editions: other editions of the rules, whose ceilings hold where they are lower.
+    """
 
     season: Season
     rules: RuleSet
     pitcher: Pitcher
     joint: RuleSet | None
+    editions: tuple[RuleSet, ...] = ()
 
     @property
     def band(self) -> Band:
@@ -69,7 +86,8 @@ class Plan:
 def answer_for(plan: Plan) -> Answer:
     """Return the plan as an answer."""
     season = plan.season
-    week = week_of_games(plan.rules, plan.pitcher, season.weekdays, season.first)
+    own_week = week_of_games(plan.rules, plan.pitcher, season.weekdays, season.first)
+    week = _strictest_week(plan, own_week)
     months = months_of(season)
     share = share_at(plan.pitcher.age)
     return Answer(
@@ -83,15 +101,22 @@ def answer_for(plan: Plan) -> Answer:
                 sum(use == "off" for _, use in months),
             ),
         ),
-        more=(*_months_said(plan, months), share.why, *_barred(week)),
+        more=(
+            *_months_said(plan, months),
+            share.why,
+            *_no_ceiling(week),
+            *((EDITION_KEPT,) if week != own_week else ()),
+        ),
         drawings=(_year(months),),
         facts=_facts(plan),
         tables=(_build_up(plan), _week(plan, week), _opening(plan, week)),
         how_sure=HowSure(
-            say("The ceilings come from the rules you chose. The order of the build-up is common practice."),
+            how_read([plan.rules]),
             (
+                say("The ceilings come from these rules. The order of the build-up is common practice."),
                 say("No study shows that one build-up is better than another for children."),
                 say("The ceilings of the first two weeks with games are an estimate, made to be low."),
+                *doubts([(plan.rules, plan.band)]),
             ),
         ),
         cannot_tell=CANNOT_TELL,
@@ -116,6 +141,15 @@ def answer_for(plan: Plan) -> Answer:
     )
 
 
+def _strictest_week(plan: Plan, week: tuple[GameDay, ...]) -> tuple[GameDay, ...]:
+    """Return a week with the lower of its ceilings and those of other editions that have a group."""
+    for edition in plan.editions:
+        with contextlib.suppress(NoGroupError):
+            other = week_of_games(edition, plan.pitcher, plan.season.weekdays, plan.season.first)
+            week = lower_of(week, other)
+    return week
+
+
 def _months_said(plan: Plan, months: tuple[tuple[datetime.date, Use], ...]) -> tuple[Message, ...]:
     off, running = sum(use == "off" for _, use in months), longest_off(months)
     advice = plan.advice
@@ -137,7 +171,10 @@ def _months_said(plan: Plan, months: tuple[tuple[datetime.date, Use], ...]) -> t
     return (say("{wanted} This plan leaves them. Keep them free of other teams too.", wanted=wanted),)
 
 
-def _barred(week: tuple[GameDay, ...]) -> tuple[Message, ...]:
+def _no_ceiling(week: tuple[GameDay, ...]) -> tuple[Message, ...]:
+    """Return why some game days have no ceiling: the rules ask for rest that was not found, or forbid the day."""
+    if any(game.ask for game in week):
+        return (say("A limit of these rules was not found, so no ceiling can be named. Ask the league."),)
     return tuple(
         say(
             "{day}: a rule forbids pitching on every one of these game days. Give this one to somebody else.",
@@ -214,6 +251,8 @@ def _week_row(plan: Plan, weekday: int, games: dict[int, GameDay]) -> tuple[Mess
         if (weekday - 1) % 7 in games:
             return (day, say("the day after: no mound"), NOTHING, say("none"))
         return (day, say("rest or light catch; a bullpen only where no rest is owed"), NOTHING, NOTHING)
+    if game.ask:
+        return (day, say("game"), say("ask the league"), _most_breaking(plan, None))
     if not game.most and game.most is not None:
         return (day, say("game: not this pitcher, or the next game day is lost"), say("none"), say("none"))
     if game.most is None:
@@ -232,20 +271,13 @@ def _most_breaking(plan: Plan, most: int | None) -> Message:
 
 def _opening(plan: Plan, week: tuple[GameDay, ...]) -> Table:
     """Return the first weeks with games: a share of the daily limit, so that nobody begins at the ceiling."""
-    most = plan.band.daily_max
-    highest = max((game.most for game in week if game.most is not None), default=most or 0)
     return Table(
         caption=say("The first weeks with games. The shares are an estimate, made to be low"),
         heads=(say("Week from"), say("Ceiling of a game")),
         rows=(
             *(
-                (
-                    short_day(plan.season.first + (week - 1) * ONE_WEEK),
-                    say("{percent} in 100 of the daily limit", percent=str(percent))
-                    if most is None
-                    else amount(min(most * percent // 100, highest), plan.rules.counts),
-                )
-                for week, percent in OPENING
+                (short_day(plan.season.first + (number - 1) * ONE_WEEK), _opening_words(plan, week, percent))
+                for number, percent in OPENING
             ),
             (
                 short_day(plan.season.first + len(OPENING) * ONE_WEEK),
@@ -253,6 +285,23 @@ def _opening(plan: Plan, week: tuple[GameDay, ...]) -> Table:
             ),
         ),
     )
+
+
+def _opening_words(plan: Plan, week: tuple[GameDay, ...], percent: int) -> Message:
+    if any(game.ask for game in week):
+        return say("ask the league")
+    most = _opening_most(plan, week, percent)
+    if most is None:
+        return say("{percent} in 100 of the daily limit", percent=str(percent))
+    return amount(most, plan.rules.counts)
+
+
+def _opening_most(plan: Plan, week: tuple[GameDay, ...], percent: int) -> int | None:
+    """Return the ceiling of every game of an opening week: no more than the lowest of an ordinary week's."""
+    if plan.band.daily_max is None:
+        return None
+    share = plan.band.daily_max * percent // 100
+    return min([share, *(game.most for game in week if game.most)])
 
 
 def _year(months: tuple[tuple[datetime.date, Use], ...]) -> Drawing:
@@ -290,7 +339,6 @@ def _calendar(
 ) -> str:
     """Return build-up, game days with their ceilings, and the first day off as a calendar file."""
     season = plan.season
-    ceilings = {game.weekday: game.most for game in week}
     note = speak(
         say("A ceiling, not a target. Pain overrides every count. Ask the pitcher first."), catalogue
     )
@@ -300,7 +348,7 @@ def _calendar(
     ]
     for day in season.game_days():
         words = say("Game day")
-        most = _most_on(plan, day, ceilings.get(day.weekday()))
+        most = _most_on(plan, day, week)
         if most is not None:
             words = say("Game day: at most {most}", most=amount(most, plan.rules.counts))
         days.append(CalendarDay(day, speak(words, catalogue), note, about="game"))
@@ -311,10 +359,11 @@ def _calendar(
     return calendar_text(days, written)
 
 
-def _most_on(plan: Plan, day: datetime.date, ceiling: int | None) -> int | None:
+def _most_on(plan: Plan, day: datetime.date, week: tuple[GameDay, ...]) -> int | None:
     """Return the ceiling of one game day: the week's, or the lower one of the first weeks."""
+    ceiling = {game.weekday: game.most for game in week}.get(day.weekday())
     percent = dict(OPENING).get((day - plan.season.first).days // 7 + 1)
-    if percent is None or plan.band.daily_max is None:
+    if percent is None or any(game.ask for game in week):
         return ceiling
-    opening = plan.band.daily_max * percent // 100
-    return opening if ceiling is None else min(ceiling, opening)
+    opening = _opening_most(plan, week, percent)
+    return opening if ceiling is None or opening is None else min(ceiling, opening)

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from calculators.coaching.box import share_inside
+from calculators.coaching.box import Box, share_inside
 from calculators.coaching.session_file import CellProblem
 from calculators.coaching.throws import QUANTITIES, Quantity, Reason, Throw
 from calculators.desk.answers import Fact, HowSure, Table
@@ -27,6 +27,8 @@ if TYPE_CHECKING:
     from calculators.desk.read_session import SessionRead
 
 FEWEST_TO_TRUST = 10
+FEWEST_MEASURED = 8
+"""Ten throws, less a bad reading or two (common practice)."""
 FIRM = 0.8
 
 
@@ -73,6 +75,8 @@ def more(found: SessionRead, title: str, measures: Measures) -> Iterator[Message
             low=number(100 * inside.interval.low),
             high=number(100 * inside.interval.high),
         )
+    if inside is not None and inside.judged and found.aiming.target is not None:
+        yield from _judged_by(found, inside.by, found.aiming.target.box)
     if inside is not None and inside.not_judged:
         yield say_count(
             "{count} throw could not be judged, because something was not measured.",
@@ -85,6 +89,16 @@ def more(found: SessionRead, title: str, measures: Measures) -> Iterator[Message
         yield _drift(found.drift.lost, measures)
     else:
         yield say("To see whether the arm tires, measure five fastballs first and three at the end.")
+
+
+def _judged_by(found: SessionRead, by: Sequence[Quantity], box: Box) -> Iterator[Message]:
+    """Say what decided where the target asks for more than was measured."""
+    if "speed" not in by and found.reading.summaries.get("speed") is None:
+        yield say("Judged by clock alone, no speed was measured.")
+    elif "speed" not in by:
+        yield say("Judged by clock alone, no fastball was measured.")
+    elif "clock" not in by and "clock" in box.decides:
+        yield say("Judged by speed alone, no clock was measured.")
 
 
 def _drift(lost: float, measures: Measures) -> Message:
@@ -147,8 +161,10 @@ def _inside_by_cue(found: SessionRead) -> Iterator[Fact]:
     cues = dict.fromkeys(throw.cue for throw in found.balls)
     if target is None or not any(cues):
         return
+    by = share_inside(found.balls, target.box, found.fastball).by
     for cue in cues:
-        share = share_inside([throw for throw in found.balls if throw.cue == cue], target.box, found.fastball)
+        given = [throw for throw in found.balls if throw.cue == cue]
+        share = share_inside(given, target.box, found.fastball, by=by)
         label = say("Inside, with {cue}", cue=cue) if cue else say("Inside, plain")
         yield Fact(label, say("{inside} of {all}", inside=str(share.inside), all=str(share.judged)))
 
@@ -231,7 +247,20 @@ def how_sure(found: SessionRead) -> HowSure:
         causes.append(say("Nobody knows how movement was counted, so its box is a guide only."))
     if len(found.balls) < FEWEST_TO_TRUST:
         return HowSure(say("Fewer than ten throws. Take it as a hint."), tuple(causes))
-    return HowSure(say("Enough for speed and clock. Never enough for strikes."), tuple(causes))
+    return HowSure(_enough(found), tuple(causes))
+
+
+def _enough(found: SessionRead) -> Message:
+    """Say what was measured often enough to be trusted."""
+    counts = {name: summary.count for name, summary in found.reading.summaries.items()}
+    speed, clock = (counts.get(name, 0) >= FEWEST_MEASURED for name in ("speed", "clock"))
+    if speed and clock:
+        return say("Enough for speed and clock. Never enough for strikes.")
+    if speed:
+        return say("Enough for speed. Not enough clocks were measured, and strikes are never enough.")
+    if clock:
+        return say("Enough for the clock. Not enough speeds were measured, and strikes are never enough.")
+    return say("Too few speeds and clocks were measured, and strikes are never enough. Take it as a hint.")
 
 
 def cautions(found: SessionRead) -> Iterator[Message]:

@@ -9,7 +9,6 @@ from typing import cast
 
 from calculators.coaching.pitcher_file import PastTarget, PitcherFile
 from calculators.coaching.slot_and_shape import read_shapes
-from calculators.coaching.stop_rules import YOUNGEST_FOR_A_BREAKING_BALL
 from calculators.coaching.target import USUAL_FASTBALL, Target
 from calculators.desk.answers import Answer, Calculator, Fact, FieldGroup, HowSure, Outcome, Shelf, Table
 from calculators.desk.fields import DateField, Field, Problem, Values
@@ -21,6 +20,8 @@ from calculators.desk.loop_fields import (
     TARGET_NAMES,
     Aiming,
     arsenal_field,
+    league_age,
+    league_starts,
     pitcher_fields,
     read_aiming,
     target_fields,
@@ -92,8 +93,8 @@ def no_target(aiming: Aiming, shelf: Shelf) -> Answer:
         headline = say("Do not aim for a {name} here. Aim for the {instead}.", name=name, instead=instead)
         if not reasons:
             reasons = (say("{role}: this shape is not made for it.", role=role),)
-    elif aiming.pitcher.age < YOUNGEST_FOR_A_BREAKING_BALL:
-        age = str(aiming.pitcher.age)
+    elif aiming.pitcher.age < league_age(shelf):
+        age, reasons = str(aiming.pitcher.age), league_starts(shelf) or reasons
         headline = say("At {age}, throw the fastball and the changeup. A breaking ball can wait.", age=age)
     else:
         headline = say(
@@ -131,12 +132,12 @@ def _card(
             _sheet(aiming, target, moved, measures, today, by_hand, shelf),
             *_tables(aiming, target, shelf),
         ),
-        how_sure=_how_sure(aiming),
+        how_sure=_how_sure(aiming, moved),
         cannot_tell=(
             say("Whether hitters will miss it. The box says what to aim for, not what it gets."),
             say("Which cue gets there. Ask for that after the target is written down."),
         ),
-        cautions=tuple(_cautions(target)),
+        cautions=tuple(_cautions(aiming, target)),
         read_on=(f"shapes/{target.shape}",),
         sources=("kimura-2023", "arm-angle-2025"),
         files=()
@@ -199,7 +200,7 @@ def _facts(aiming: Aiming, target: Target, moved: MovementBox | None, measures: 
         yield Fact(
             say("Clock"),
             say("{start} to {end}", start=start, end=end),
-            note=say("The edge of what this arm reaches.") if target.edge else None,
+            note=_clock_note(target),
         )
     low, high = box.active
     if high >= 100:
@@ -213,6 +214,12 @@ def _facts(aiming: Aiming, target: Target, moved: MovementBox | None, measures: 
             note=say("by spin alone, from {feet} ft", feet=f"{aiming.mound:g}"),
         )
         yield Fact(say("To the side"), between_sides(*moved.glove, measures))
+
+
+def _clock_note(target: Target) -> Message | None:
+    if target.role == "first-pitch":
+        return say("Half an hour around the opposite of this arm's own fastball.")
+    return say("The edge of what this arm reaches.") if target.edge else None
 
 
 def _sheet(
@@ -229,7 +236,7 @@ def _sheet(
         (say("For"), OWN_WORDS[target.role]),
         (say("Shape"), say("{name}", name=title_of(target.shape, shelf))),
         *((fact.label, fact.value) for fact in _facts(aiming, target, moved, measures)),
-        (say("Good enough"), say("Half of ten inside the box, on two days (common practice)")),
+        (say("Good enough"), say("Half of ten inside the box, on two days (estimate)")),
         (say("Stop"), say("Pain at once. A tired fastball. Six throws without the shape.")),
         (say("One grip"), say("________________")),
         (say("One cue, or none"), say("________________")),
@@ -271,12 +278,17 @@ def _other_row(target: Target, shelf: Shelf) -> tuple[Message, ...]:
     )
 
 
-def _how_sure(aiming: Aiming) -> HowSure:
+def _how_sure(aiming: Aiming, moved: MovementBox | None) -> HowSure:
     causes = [
-        say("That a curve comes out near the fastball's opposite is published. The width of the box is not."),
-        say("Inches of movement come from the speed, and from a spin that is usual at this age (estimate)."),
+        say("That a curve comes out near the fastball's opposite is published. The width of the box is not.")
     ]
-    if aiming.pitcher.fastball is None:
+    if moved is not None:
+        causes.append(
+            say(
+                "Inches of movement come from the speed, and from a spin that is usual at this age (estimate)."
+            )
+        )
+    if moved is not None and aiming.pitcher.fastball is None:
         mph = number(USUAL_FASTBALL)
         causes.append(say("Without a fastball speed, {mph} mph stands in.", mph=mph))
     if aiming.seen == "slot":
@@ -288,7 +300,17 @@ def _how_sure(aiming: Aiming) -> HowSure:
     return HowSure(say("A sensible box to aim for, not a measured best."), tuple(causes))
 
 
-def _cautions(target: Target) -> Iterator[Message]:
+def _cautions(aiming: Aiming, target: Target) -> Iterator[Message]:
+    if target.role == "first-pitch":
+        if all(owned.breaking for owned in aiming.arsenal):
+            yield say("No changeup is listed above. It comes before any breaking ball.")
+        yield say(
+            "First: at least 55 of 100 fastballs are strikes, and a changeup is used in games (common practice)."
+        )
+        yield say(
+            "Also first: no pain for two weeks, four weeks of regular throwing, and no growth spurt now. "
+            "The hand holds the grip. A parent or guardian knows, and says yes (common practice)."
+        )
     if target.edge:
         yield say("At the edge of the reach, watch the elbow. If it changes, choose another shape.")
     yield say("Never change the arm slot to get a shape. Change the shape.")

@@ -59,9 +59,12 @@ def level_of(age: int) -> Level:
 def movement_box(target: Target, shape: Mapping[str, Any], mound: float) -> MovementBox | None:
     """Return how far balls inside the target's box move; None where such a ball does not get there.
 
+    None for a first breaking ball too: it is judged by its spin and not by inches (common practice).
     shape: the target's, as plain data: it lends the spin of the level. mound: rubber to plate [ft].
     Speed, spin, clock and active share go to either end of their range one at a time, from the middle of all.
     """
+    if target.role == "first-pitch":
+        return None
     pitcher, box = target.pitcher, target.box
     level = level_of(pitcher.age)
     spin = shape["levels"][level]["spin_rpm"]

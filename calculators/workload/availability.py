@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from calculators.workload.ages import Group, Pitcher, group_for
-from calculators.workload.caps import left
+from calculators.workload.caps import left, unchecked, within
 from calculators.workload.days import Log, add_up_log
 from calculators.workload.outings import Outing
 from calculators.workload.reasons import Reason, reasons_against
@@ -24,12 +24,16 @@ class Outlook:
 
     most: in the rule set's unit; None where no limit on one day is set.
     held_by: the limit over several days that makes `most` less than the daily limit.
+    outs: outs left of a limit over several days, where the rules count something else and limit outs too;
+        None without such a limit. outs_unknown: it cannot be checked, because an outing has no outs.
     """
 
     date: datetime.date
     reasons: tuple[Reason, ...]
     most: int | None
     held_by: Cap | None
+    outs: int | None = None
+    outs_unknown: bool = False
 
     @property
     def may_pitch(self) -> bool:
@@ -45,6 +49,7 @@ class Availability:
         is not one, also where the rules allow a second game; `days` says what is left of it.
     reasons: every rule that stood in the way before it, the latest date first.
     days: the days asked for, today first. log: the outings added up by day.
+    outs_unknown: a limit on outs that holds on the first day cannot be checked: an outing has no outs.
     """
 
     rules: RuleSet
@@ -54,6 +59,7 @@ class Availability:
     reasons: tuple[Reason, ...]
     days: tuple[Outlook, ...]
     log: Log
+    outs_unknown: bool = False
 
     @property
     def rest_unknown(self) -> bool:
@@ -115,6 +121,7 @@ def from_log(rules: RuleSet, pitcher: Pitcher, log: Log, today: datetime.date, d
         reasons=tuple(sorted(seen.values(), key=lambda reason: reason.until, reverse=True)),
         days=tuple(_outlook(rules, band_on(day), log, day, found) for day, found in looked_at.items()),
         log=log,
+        outs_unknown=_outs_left(rules, band_on(day), log, day)[1],
     )
 
 
@@ -141,4 +148,12 @@ def most_on(rules: RuleSet, band: Band, log: Log, day: int) -> tuple[int | None,
 
 def _outlook(rules: RuleSet, band: Band, log: Log, day: int, reasons: tuple[Reason, ...]) -> Outlook:
     most, held_by = most_on(rules, band, log, day)
-    return Outlook(datetime.date.fromordinal(day), reasons, most, held_by)
+    return Outlook(datetime.date.fromordinal(day), reasons, most, held_by, *_outs_left(rules, band, log, day))
+
+
+def _outs_left(rules: RuleSet, band: Band, log: Log, day: int) -> tuple[int | None, bool]:
+    """Return the outs left on a day where outs are limited beside what is counted, and whether any lack."""
+    limits = [cap for cap in band.caps if cap.unit == "outs" and rules.counts != "outs"]
+    lefts = [left(cap, log, day, rules) for cap in limits]
+    lacking = any(unchecked(cap, within(cap, log, day), rules) for cap in limits)
+    return min(lefts, default=None), lacking

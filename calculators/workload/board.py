@@ -27,7 +27,8 @@ class Standing(NamedTuple):
 
     group: the band's label; None where the rules have none for them.
     eligible: these rules do not forbid pitching on the board's day. most: their ceiling that day, in
-        their own unit; None for none.
+        their own unit; None for none. outs: outs left that day where they limit outs beside it.
+    outs_unknown: their limit on outs cannot be checked.
     first_day: the first day they do not forbid; None where it was not found. ask_league: the rules as
         read do not settle it, so that the league must be asked.
     reasons: what stands in the way. flags: what to look at twice, violations among it.
@@ -39,6 +40,8 @@ class Standing(NamedTuple):
     most: int | None
     first_day: datetime.date | None
     ask_league: bool
+    outs: int | None = None
+    outs_unknown: bool = False
     reasons: tuple[Reason, ...] = ()
     flags: tuple[Flag, ...] = ()
 
@@ -109,6 +112,7 @@ def board(
     in_pain: Collection[str] = (),
     own_rules: Mapping[str, Sequence[RuleSet]] | None = None,
     beside: RuleSet | None = None,
+    editions: Mapping[str, RuleSet] | None = None,
 ) -> Board:
     """Work out a whole league for one day.
 
@@ -119,6 +123,7 @@ def board(
     in_pain: names of those who are marked with pain, which overrides every count.
     own_rules: by name, the rule sets of those who are not under `rules`; empty where nobody knows which.
     beside: rules to set beside everybody's own, for comparison; they decide nothing.
+    editions: by the slug of a rule set, another edition of it, which comes first where it names a later day.
     """
     own = own_rules or {}
     in_use = {one.slug: one for name in roster for one in own.get(name, (rules,))} or {rules.slug: rules}
@@ -126,7 +131,16 @@ def board(
         if not unverified and one.unchecked:
             raise UnverifiedRulesError(f"{one.title} is not checked at its source. Ask the body, or say so.")
     rows = tuple(
-        _row(own.get(name, (rules,)), name, pitcher, outings.get(name, ()), day, name in in_pain, beside)
+        _row(
+            own.get(name, (rules,)),
+            name,
+            pitcher,
+            outings.get(name, ()),
+            day,
+            name in in_pain,
+            beside,
+            editions or {},
+        )
         for name, pitcher in roster.items()
     )
     return Board(tuple(in_use.values()), day, rows)
@@ -148,20 +162,36 @@ def _row(
     day: datetime.date,
     in_pain: bool,
     beside: RuleSet | None,
+    editions: Mapping[str, RuleSet],
 ) -> BoardRow:
     past = [outing for outing in outings if outing.date <= day]
     last_7, last_28 = recent(past, day)
     set_aside = len(outings) - len(past)
     if in_pain:
         return BoardRow(name, (), last_7, last_28, set_aside, in_pain=True)
+    under = (*rulings, *(() if beside is None else (beside,)))
+    standings = [_with_edition(rules, editions.get(rules.slug), pitcher, past, day) for rules in under]
+    compared = None if beside is None else standings.pop()[-1]
     return BoardRow(
         name,
-        tuple(_standing(rules, pitcher, past, day) for rules in rulings),
+        tuple(standing for each in standings for standing in each),
         last_7,
         last_28,
         set_aside,
-        beside=None if beside is None else _standing(beside, pitcher, past, day),
+        beside=compared,
     )
+
+
+def _with_edition(
+    rules: RuleSet, edition: RuleSet | None, pitcher: Pitcher, past: Sequence[Outing], day: datetime.date
+) -> list[Standing]:
+    """Return where a pitcher stands, and also under another edition where that one names a later day."""
+    own = _standing(rules, pitcher, past, day)
+    if edition is None or own.first_day is None:
+        return [own]
+    other = _standing(edition, pitcher, past, day)
+    later = other.first_day is not None and other.first_day > own.first_day
+    return [own, other._replace(flags=())] if later else [own]
 
 
 def _standing(rules: RuleSet, pitcher: Pitcher, past: Sequence[Outing], day: datetime.date) -> Standing:
@@ -170,7 +200,7 @@ def _standing(rules: RuleSet, pitcher: Pitcher, past: Sequence[Outing], day: dat
     except NoGroupError:
         return Standing(rules, None, False, None, None, ask_league=True)
     today = answer.days[0]
-    ask_league = answer.rest_unknown or answer.beyond_table
+    ask_league = answer.rest_unknown or answer.beyond_table or (today.may_pitch and today.outs_unknown)
     eligible = today.may_pitch and not ask_league
     return Standing(
         rules,
@@ -179,6 +209,8 @@ def _standing(rules: RuleSet, pitcher: Pitcher, past: Sequence[Outing], day: dat
         today.most if eligible else 0,
         None if answer.rest_unknown else answer.first_day,
         ask_league,
+        today.outs if eligible else None,
+        today.outs_unknown,
         answer.reasons,
         tuple(flag for flag in flags(answer) if flag.kind != "unconfirmed"),
     )

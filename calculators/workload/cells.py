@@ -23,11 +23,13 @@ Trouble = Literal[
     "more before the last batter than pitches",
     "more breaking balls than pitches",
     "written twice",
+    "two counts",
     "not yes or no",
     "pain not told",
     "rules not known",
     "no age",
     "no count",
+    "caught, no count",
     "two ages",
 ]
 
@@ -60,10 +62,20 @@ class RefusedError(Exception):
         self.column, self.trouble, self.entered = column, trouble, entered
 
 
+_SAME_SIGN = dict.fromkeys(map(ord, "\u2018\u2019\u201b\u02bc\u02b9\u2032`\u00b4"), "'") | dict.fromkeys(
+    (0xAD, *range(0x200B, 0x2010), *range(0x202A, 0x202F), *range(0x2060, 0x2065), 0xFEFF)
+)
+"""Signs that a name may have in one file and not in the other: curly apostrophes, and what is not seen."""
+
+
 @lru_cache(maxsize=1 << 15)
 def key_of(name: str) -> str:
-    """Return what two spellings of one name share: letters in one form, one space, no capitals."""
-    return " ".join(unicodedata.normalize("NFKC", name).casefold().split())
+    """Return what two spellings of one name share: letters and apostrophes in one form, no capitals.
+
+    One space stands for several, and signs that nobody sees are left out.
+    """
+    plain = unicodedata.normalize("NFKC", name.translate(_SAME_SIGN))
+    return " ".join(plain.casefold().split())
 
 
 @lru_cache(maxsize=1 << 15)
@@ -73,13 +85,17 @@ def tidy(cell: str) -> str:
 
 
 def name_in(row: TableRow) -> str:
-    """Return the pitcher's name of a row; raises RefusedError for a row without one or with stray cells."""
-    if row.extra:
-        raise RefusedError("pitcher", "more cells than heads", row.extra[0])
+    """Return the pitcher's name of a row; raises RefusedError for a row without one."""
     name = tidy(row.cells["pitcher"])
-    if not name:
+    if not key_of(name):
         raise RefusedError("pitcher", "no name")
     return name
+
+
+def no_stray_cells(row: TableRow) -> None:
+    """Raise RefusedError for a row with more cells than heads, whose cells may stand in a wrong column."""
+    if row.extra:
+        raise RefusedError("pitcher", "more cells than heads", row.extra[0])
 
 
 def whole(row: TableRow, column: str) -> int | None:

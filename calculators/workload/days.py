@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from calculators.workload.ages import NoGroupError, Pitcher, group_for
-from calculators.workload.outings import Outing, by_day
+from calculators.workload.outings import Outing, by_day, one_count_a_game
 from calculators.workload.rest import Owed, days_held, owed
 from calculators.workload.rules import Band, RuleSet
 
@@ -21,6 +21,7 @@ class Day(NamedTuple):
     for_rest: what the rest table goes by. relieved: the last batter's pitches were left out of it.
     finishing: over the daily limit only to finish a batter, where the rules allow that.
     appearances: outings to batters. pitches, outs: the known sums. outs_missing: an outing has none.
+    two_counts: a game was written with two counts, and the larger one counts.
     owed: the rest owed. until: the first day after it, as an ordinal like `date.toordinal()`.
     """
 
@@ -40,6 +41,7 @@ class Day(NamedTuple):
     innings_caught: int
     owed: Owed
     until: int
+    two_counts: bool = False
 
 
 Log = dict[int, Day]
@@ -75,7 +77,11 @@ def _band_then(rules: RuleSet, pitcher: Pitcher, date: datetime.date) -> Band:
 
 
 def add_up(rules: RuleSet, band: Band, outings: tuple[Outing, ...]) -> Day:
-    """Add up one day's outings (at least one, all on that day) under a rule set and a band."""
+    """Add up one day's outings (at least one, all on that day) under a rule set and a band.
+
+    A game that is written with two counts counts once, with the larger one.
+    """
+    written, outings = len(outings), outings if len(outings) == 1 else one_count_a_game(outings)
     known = pitches = outs = appearances = 0
     unknown = outs_missing = last_batter_told = False
     pitched = []
@@ -84,14 +90,12 @@ def add_up(rules: RuleSet, band: Band, outings: tuple[Outing, ...]) -> Day:
             continue
         pitched.append(outing)
         count = counted(rules, outing)
-        if count is None:
-            unknown = True
-        else:
-            known += count
+        known += count or 0
+        unknown = unknown or outing.unsure or count is None
         last_batter_told = last_batter_told or outing.before_last_batter is not None
         pitches += outing.pitches or 0
         outs += outing.outs or 0
-        outs_missing = outs_missing or outing.outs is None
+        outs_missing = outs_missing or outing.unsure or outing.outs is None
         appearances += 2 if outing.reentered and rules.reentry_is_second_appearance else 1
     total = max(known, band.unknown_as) if unknown else known
     for_rest, finishing = total, False
@@ -117,6 +121,7 @@ def add_up(rules: RuleSet, band: Band, outings: tuple[Outing, ...]) -> Day:
         _innings_caught(outings),
         rest,
         date.toordinal() + held,
+        len(outings) < written,
     )
 
 
@@ -141,7 +146,7 @@ def _for_rest(rules: RuleSet, band: Band, pitched: list[Outing], total: int) -> 
         return total, False
     to_last_batter = last.pitches - last.before_last_batter
     before = total - to_last_batter
-    finishing = rules.finish_batter and band.daily_max is not None and before < band.daily_max < total
+    finishing = bool(rules.finish_batter) and band.daily_max is not None and before < band.daily_max < total
     for_rest = total
     if rules.threshold_relief and to_last_batter > 0:
         for_rest = before + 1

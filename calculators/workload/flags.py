@@ -27,8 +27,10 @@ FlagKind = Literal[
     "too soon",
     "second game",
     "caught and pitched",
+    "pitched and caught",
     "unknown count",
     "unknown age",
+    "two counts",
     "duplicate",
     "after today",
     "several teams",
@@ -38,14 +40,15 @@ FlagKind = Literal[
 VIOLATIONS = frozenset(
     ("over the daily limit", "past the rest table", "over a limit of several days", "too soon", "second game")
 )
-"""The kinds of flag that say a rule was passed."""
+"""The kinds of flag that say a rule was broken."""
 
 
 class Flag(NamedTuple):
     """One thing to look at.
 
-    counted: what was counted; limit: what the rules allow. reason: the rule that was passed.
-    name: the limit or team labels the flag speaks of.
+    counted: what was counted; limit: what the rules allow. reason: the rule that was broken.
+    name: the limit or team labels the flag speaks of. may_have_finished: passed by a batter whom the rules
+        may have let the pitcher finish; the count before that batter is not known.
     """
 
     kind: FlagKind
@@ -54,6 +57,7 @@ class Flag(NamedTuple):
     limit: int | None = None
     reason: Reason | None = None
     name: str = ""
+    may_have_finished: bool = False
 
 
 def flags(answer: Availability) -> tuple[Flag, ...]:
@@ -68,6 +72,8 @@ def flags(answer: Availability) -> tuple[Flag, ...]:
             found += entry_flags(day.outings, answer.today)
         if day.innings_caught and (bar := bar_to_catching(day.band, day)):
             found.append(Flag("caught and pitched", day.date, bar.count, bar.limit))
+        if day.two_counts:
+            found.append(Flag("two counts", day.date, day.known))
         if day.unknown:
             found.append(Flag("unknown count", day.date, day.total))
         teams.update(outing.team for outing in day.outings)
@@ -107,7 +113,7 @@ def violations(rules: RuleSet, log: Log) -> list[Flag]:
                     Flag("too soon", day.date, reason=reason)
                     for reason in reasons_against(rules, band, before, ordinal)
                 ]
-            found += _within_the_day(band, day)
+            found += _within_the_day(rules, band, day)
             found += over
             held_until = max(held_until, day.until)
         before[ordinal] = day
@@ -131,17 +137,17 @@ def _several_days(rules: RuleSet, before: Log, ordinal: int, day: Day) -> tuple[
     return spent, found
 
 
-def _within_the_day(band: Band, day: Day) -> list[Flag]:
+def _within_the_day(rules: RuleSet, band: Band, day: Day) -> list[Flag]:
     found = []
     if band.daily_max is not None and day.known > band.daily_max:
         kind: FlagKind = "finished the batter" if day.finishing else "over the daily limit"
-        found.append(Flag(kind, day.date, day.known, band.daily_max))
+        untold = bool(rules.finish_batter) and all(one.before_last_batter is None for one in day.outings)
+        found.append(Flag(kind, day.date, day.known, band.daily_max, may_have_finished=untold))
     if day.owed.beyond_table:
         found.append(Flag("past the rest table", day.date, day.for_rest, band.table_end))
     limit = band.catching.no_pitching_after_innings
     if limit is not None and day.innings_caught >= limit:
-        reason = Reason("caught", day.date, day.date, day.innings_caught, limit)
-        found.append(Flag("too soon", day.date, reason=reason))
+        found.append(Flag("pitched and caught", day.date, day.innings_caught, limit))
     if len(day.outings) > 1:
         games = sum(outing.pitched for outing in day.outings)
         if games > 1 and not _second_game_allowed(band, day):

@@ -133,6 +133,7 @@ def _catching_loosened(base: Catching, local: Catching) -> bool:
         or _above(local.no_catching_after_pitches, base.no_catching_after_pitches)
         or _above(local.no_return_after_pitches, base.no_return_after_pitches)
         or (local.threshold_relief and not base.threshold_relief)
+        or (base.advised_against and not local.advised_against)
     )
 
 

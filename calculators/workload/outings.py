@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -30,6 +31,7 @@ class Outing:
     automatic_walks: walks given without throwing. reentered: came back to pitch in the same game.
     called_off: the game does not count as played. other_throws: warm-up and bullpen throws.
     breaking: how many of the pitches were breaking balls; they are inside the count, never on top of it.
+    unsure: a part of what was written cannot be read, so the counts here are the least it was.
     """
 
     date: datetime.date
@@ -44,6 +46,7 @@ class Outing:
     called_off: bool = False
     other_throws: int | None = None
     breaking: int | None = None
+    unsure: bool = False
 
     def __post_init__(self) -> None:
         """Refuse what cannot be; raises OutingError."""
@@ -71,7 +74,7 @@ class Outing:
     @property
     def pitched(self) -> bool:
         """False for somebody who faced no batter: no pitch, no out, no automatic walk."""
-        return self.pitches != 0 or bool(self.outs) or self.automatic_walks > 0
+        return self.unsure or self.pitches != 0 or bool(self.outs) or self.automatic_walks > 0
 
 
 def by_day(outings: Iterable[Outing]) -> Mapping[datetime.date, tuple[Outing, ...]]:
@@ -80,6 +83,50 @@ def by_day(outings: Iterable[Outing]) -> Mapping[datetime.date, tuple[Outing, ..
     for outing in sorted(outings, key=_date):
         days[outing.date] = (*days.get(outing.date, ()), outing)
     return {date: _in_order(of_day) if len(of_day) > 1 else of_day for date, of_day in days.items()}
+
+
+def one_count_a_game(outings: Iterable[Outing]) -> tuple[Outing, ...]:
+    """Return one day's outings with the larger count of each game that is written with two.
+
+    Those are rows of one team with one game number, both with counts that differ. Rows that are equal, and
+    those of somebody who came back in the same game, are left as they are.
+    """
+    found: list[Outing] = []
+    for outing in outings:
+        place = next((at for at, other in enumerate(found) if two_counts(outing, other)), None)
+        if place is None:
+            found.append(outing)
+        else:
+            found[place] = _larger(found[place], outing)
+    return tuple(found)
+
+
+def two_counts(one: Outing, other: Outing) -> bool:
+    """True where two outings are one game of one day that is written with two counts."""
+    return (
+        one.game is not None
+        and (one.date, one.game, one.team) == (other.date, other.game, other.team)
+        and (one.pitches, one.outs) != (other.pitches, other.outs)
+        and (one.pitches is None) == (other.pitches is None)
+        and (one.outs is None) == (other.outs is None)
+        and one.pitched
+        and other.pitched
+        and not (one.reentered or other.reentered)
+    )
+
+
+def _larger(one: Outing, other: Outing) -> Outing:
+    """Return the larger of each count of two outings; the count before the last batter where it is one."""
+    larger = max(one, other, key=lambda outing: outing.pitches or 0)
+    told = one.pitches != other.pitches or one.before_last_batter == other.before_last_batter
+    return dataclasses.replace(
+        larger,
+        before_last_batter=larger.before_last_batter if told else None,
+        outs=None if one.outs is None or other.outs is None else max(one.outs, other.outs),
+        innings_caught=max(one.innings_caught or 0, other.innings_caught or 0),
+        automatic_walks=max(one.automatic_walks, other.automatic_walks),
+        called_off=one.called_off and other.called_off,
+    )
 
 
 def _date(outing: Outing) -> datetime.date:

@@ -20,11 +20,13 @@ from calculators.workload.cells import (
     civil_date,
     key_of,
     name_in,
+    no_stray_cells,
     tidy,
     whole,
     yes,
 )
-from calculators.workload.outings import Outing, OutingError
+from calculators.workload.outing_rows import number_columns, outing_of
+from calculators.workload.outings import Outing, two_counts
 from calculators.workload.rules import level_name
 from calculators.workload.tables import MissingHeadError, TableRow, TextTable, read_table
 
@@ -50,32 +52,19 @@ Headings = Mapping[str, str]
 
 NO_COLUMN = "-"
 
-_WHOLE_COLUMNS = {
-    "pitches": "pitches",
-    "before last batter": "before_last_batter",
-    "breaking balls": "breaking",
-    "outs": "outs",
-    "innings caught": "innings_caught",
-    "game": "game",
-    "other throws": "other_throws",
-}
-"""Column to the part of an outing that its number is; a blank stays unknown."""
-
-_TROUBLES: Mapping[str, tuple[str, Trouble]] = {
-    "before_last_batter": ("before last batter", "more before the last batter than pitches"),
-    "breaking": ("breaking balls", "more breaking balls than pitches"),
-}
-"""Part of an outing that does not fit the others to the column it stands in and the trouble."""
-
 
 @dataclass(frozen=True)
 class RowNote:
-    """One row to look at. row: as a spreadsheet counts; column: the head; entered: what stood there."""
+    """One row to look at. row: as a spreadsheet counts; column: the head; entered: what stood there.
+
+    as_limit: an outing that cannot be read in full, and so counts as the daily limit.
+    """
 
     row: int
     column: str
     trouble: Trouble
     entered: str = ""
+    as_limit: bool = False
 
 
 @dataclass(frozen=True)
@@ -109,11 +98,15 @@ class RosterFile:
 
 @dataclass(frozen=True)
 class OutingsFile:
-    """Outings as read, by the roster's names. rows = used + len(refused)."""
+    """Outings as read, by the roster's names. rows = used + len(refused).
+
+    left_out: whoever has a row that names no day, so that it is not among the outings.
+    """
 
     rows: int
     used: int
     outings: Mapping[str, list[Outing]]
+    left_out: frozenset[str]
     refused: tuple[RowNote, ...]
     notes: tuple[RowNote, ...]
     heads: tuple[str, ...]
@@ -132,6 +125,9 @@ class _Tally:
 
     def refuse(self, row: TableRow, err: RefusedError) -> None:
         self.refused.append(RowNote(row.number, err.column, err.trouble, err.entered))
+
+    def note_as_limit(self, row: TableRow, err: RefusedError) -> None:
+        self.notes.append(RowNote(row.number, err.column, err.trouble, err.entered, as_limit=True))
 
     def note(self, row: TableRow, column: str, trouble: Trouble, entered: str = "") -> None:
         self.notes.append(RowNote(row.number, column, trouble, entered))
@@ -154,6 +150,7 @@ class _Roster:
 
     def add(self, row: TableRow) -> None:
         """Use a row or join it to an earlier one; raises RefusedError where neither can be done."""
+        no_stray_cells(row)
         name = name_in(row)
         team = tidy(row.cells.get("team", ""))
         first = self.names.get(key_of(name))
@@ -231,21 +228,23 @@ def read_outings(
 ) -> OutingsFile:
     """Read outings, one a row: columns `pitcher` and `date` at least, others from OUTING_HEADS.
 
-    A blank count stays unknown, with a note. A row that repeats another one is refused where the game
+    A blank count stays unknown, with a note, and so does a row that names pitcher and day and cannot be
+    read in full. A row that repeats another one is refused where the game
     has a number; without one it may be a second game, so it counts and is noted.
     Raises TableError where the file is no table, MissingHeadError where it lacks a column it needs.
     """
     table = _table(data, headings, OUTING_HEADS, ("pitcher", "date"))
-    numbers = [(head, part) for head, part in _WHOLE_COLUMNS.items() if head in table.heads]
+    columns = number_columns(table.heads)
     names = {key_of(name): name for name in roster}
     tally = _Tally()
     outings: dict[str, list[Outing]] = {}
+    left_out: set[str] = set()
     days: set[tuple[str, datetime.date]] = set()
     for row in table.rows:
         try:
             name = name_in(row)
             name = names.get(key_of(name)) or _unknown(name)
-            outing = _outing(row, numbers, dates)
+            outing, doubt = outing_of(row, _day(row, name, dates, left_out), columns)
             day = (name, outing.date)
             repeated = day in days and outing in outings[name]
             if repeated and outing.game is not None:
@@ -253,16 +252,21 @@ def read_outings(
         except RefusedError as err:
             tally.refuse(row, err)
             continue
+        if doubt is not None:
+            tally.note_as_limit(row, doubt)
         if repeated:
             tally.note(row, "pitcher", "written twice", name)
-        if outing.pitches is None and outing.outs is None:
-            tally.note(row, "pitches", "no count")
+        if day in days and any(two_counts(outing, other) for other in outings[name]):
+            tally.note(row, "game", "two counts", row.cells["game"])
+        if outing.pitches is None and outing.outs is None and not outing.unsure:
+            tally.note(row, "pitches", "caught, no count" if outing.innings_caught else "no count")
         days.add(day)
         outings.setdefault(name, []).append(outing)
     return OutingsFile(
         rows=len(table.rows),
         used=sum(map(len, outings.values())),
         outings=outings,
+        left_out=frozenset(left_out),
         refused=tuple(tally.refused),
         notes=tuple(tally.notes),
         heads=table.heads,
@@ -285,6 +289,16 @@ def _table(
         if head not in table.heads:
             raise MissingHeadError(head, mapped.get(head, head), table.found_heads)
     return table
+
+
+def _day(row: TableRow, name: str, dates: DateOrder, left_out: set[str]) -> datetime.date:
+    """Return the day of a row; raises RefusedError where it names none, and puts its pitcher in `left_out`."""
+    entered = row.cells["date"]
+    date = civil_date(entered, dates)
+    if date is None:
+        left_out.add(name)
+        raise RefusedError("date", "not a date", entered)
+    return date
 
 
 def _unknown(name: str) -> str:
@@ -330,22 +344,3 @@ def _pitcher(row: TableRow, dates: DateOrder, tally: _Tally) -> Pitcher:
     if age is None and birth is None and level is None:
         tally.note(row, "age", "no age")
     return Pitcher(age=age, born=birth, level=level)
-
-
-def _outing(row: TableRow, numbers: list[tuple[str, str]], dates: DateOrder) -> Outing:
-    entered = row.cells["date"]
-    date = civil_date(entered, dates)
-    if date is None:
-        raise RefusedError("date", "not a date", entered)
-    try:
-        return Outing(
-            date=date,
-            team=tidy(row.cells.get("team", "")),
-            automatic_walks=whole(row, "automatic walks") or 0,
-            reentered=yes(row, "came back"),
-            called_off=yes(row, "called off"),
-            **{part: whole(row, head) for head, part in numbers},
-        )
-    except OutingError as err:
-        column, trouble = _TROUBLES[err.field]
-        raise RefusedError(column, trouble, row.cells.get(column, "")) from err

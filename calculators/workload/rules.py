@@ -66,12 +66,16 @@ class Cap:
 
 @dataclass(frozen=True)
 class Catching:
-    """What catching and pitching on one day allow; None where the rules say nothing."""
+    """What catching and pitching on one day allow; None where the rules say nothing.
+
+    advised_against: a guideline advises pitchers not to catch at all.
+    """
 
     no_pitching_after_innings: int | None = None
     no_catching_after_pitches: int | None = None
     no_return_after_pitches: int | None = None
     threshold_relief: bool = False
+    advised_against: bool = False
 
 
 @dataclass(frozen=True)
@@ -133,7 +137,11 @@ class Band:
 
 @dataclass(frozen=True)
 class RuleSet:
-    """One body's rules in one edition, and how well they were read."""
+    """One body's rules in one edition, and how well they were read.
+
+    finish_batter: whether a batter begun under the daily limit may be finished; None where it was not read.
+    stricter_edition: another edition that owes more rest in places, which then comes first; None for none.
+    """
 
     slug: str
     title: str
@@ -150,13 +158,14 @@ class RuleSet:
     rest_unit: Literal["days", "nights"]
     age_basis: AgeBasis
     age_reference: tuple[int, int] | None
-    finish_batter: bool
+    finish_batter: bool | None
     threshold_relief: bool
     automatic_walk_pitches: int
     warmups_count: bool
     no_game_counts: bool
     reentry_is_second_appearance: bool
     resets_each_level: bool
+    stricter_edition: str | None
     bands: tuple[Band, ...]
     advice: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
@@ -231,13 +240,14 @@ def read(slug: str, plain: Mapping[str, Any]) -> RuleSet:
             "age_basis", ("actual age", "league age", "birth year", "school level", "not stated")
         ),
         age_reference=_month_and_day(own),
-        finish_batter=own.yes("finish_batter", missing=False),
+        finish_batter=own.yes("finish_batter", missing=False) if own.given("finish_batter") else None,
         threshold_relief=own.yes("threshold_relief", missing=False),
         automatic_walk_pitches=own.count_or_none("automatic_walk_pitches") or 0,
         warmups_count=own.yes("warmups_count", missing=False),
         no_game_counts=own.yes("no_game_counts", missing=True),
         reentry_is_second_appearance=own.yes("reentry_is_second_appearance", missing=True),
         resets_each_level=own.yes("resets_each_level", missing=False),
+        stricter_edition=own.text("stricter_edition") if own.given("stricter_edition") else None,
         bands=read_bands,
         advice=own.texts("advice"),
         notes=own.texts("notes"),
@@ -302,6 +312,7 @@ def _catching(own: Plain | None) -> Catching:
         own.count_or_none("no_catching_after_pitches"),
         own.count_or_none("no_return_after_pitches"),
         own.yes("threshold_relief", missing=False),
+        own.yes("advised_against", missing=False),
     )
 
 

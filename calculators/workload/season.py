@@ -19,6 +19,9 @@ from calculators.workload.rules import Band, RuleSet
 
 ONE_WEEK = 7 * ONE_DAY
 
+DECIDES_A_CEILING = frozenset(("daily_max", "rest", "caps", "most_days_running"))
+"""The limits without which nobody can say what keeps the next game day open."""
+
 Use = Literal["off", "build-up", "games"]
 
 
@@ -59,11 +62,13 @@ class GameDay:
 
     most: in the rule set's unit; 0 where pitching at all closes the next game day; None without any limit.
     barred: the rules forbid the day itself, though the games before it stayed within their ceilings.
+    ask: a limit that decides the ceiling was not found, so that only the league can name it.
     """
 
     weekday: int
     most: int | None
     barred: bool = False
+    ask: bool = False
 
 
 def week_of_games(
@@ -80,6 +85,8 @@ def week_of_games(
         monday + week * ONE_WEEK + weekday * ONE_DAY for week in range(4) for weekday in sorted(set(weekdays))
     ]
     band = group_for(rules, pitcher, on).band
+    if band.gaps & DECIDES_A_CEILING:
+        return tuple(GameDay(weekday, None, ask=True) for weekday in sorted(set(weekdays)))
     log: list[Outing] = []
     found: list[GameDay] = []
     for day, following in itertools.pairwise(days):
@@ -97,6 +104,14 @@ def week_of_games(
             log.append(_outing(rules, day, most))
     last_week = len(set(weekdays)) * 2
     return tuple(found[last_week : last_week + len(set(weekdays))])
+
+
+def lower_of(one: Sequence[GameDay], other: Sequence[GameDay]) -> tuple[GameDay, ...]:
+    """Return the same week with the lower ceiling of each game day, for a pitcher under two rule sets."""
+    return tuple(
+        min(pair, key=lambda game: (not game.ask, not game.barred, game.most is None, game.most or 0))
+        for pair in zip(one, other, strict=True)
+    )
 
 
 def months_of(season: Season) -> tuple[tuple[datetime.date, Use], ...]:
@@ -145,7 +160,7 @@ def _keeps_open(
     count: int,
 ) -> bool:
     found = availability(rules, pitcher, (*log, _outing(rules, day, count)), following, days=1)
-    return found.days[0].may_pitch
+    return found.days[0].may_pitch and not found.beyond_table
 
 
 def _outing(rules: RuleSet, day: datetime.date, count: int) -> Outing:

@@ -8,8 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from calculators.workload.outings import Outing
-from calculators.workload.rest import ONE_DAY
+from calculators.workload.outings import Outing, by_day, one_count_a_game
 
 
 class Total(NamedTuple):
@@ -63,14 +62,19 @@ def totals(outings: Iterable[Outing], today: datetime.date) -> Totals:
 
 def recent(outings: Iterable[Outing], today: datetime.date) -> tuple[Total, Total]:
     """Return the pitches of the last 7 and of the last 28 days, today the last of them."""
-    since = today - 28 * ONE_DAY
-    last_28 = [o for o in outings if since < o.date <= today and o.pitched]
-    last_7 = [o.pitches for o in last_28 if _within(o.date, today, 7)]
-    return _total(last_7), _total([outing.pitches for outing in last_28])
+    of_28 = by_day(o for o in outings if _within(o.date, today, 28) and o.pitched)
+    last_28 = [outing for of_day in of_28.values() for outing in one_count_a_game(of_day)]
+    last_7 = [_pitches(o) for o in last_28 if _within(o.date, today, 7)]
+    return _total(last_7), _total([_pitches(outing) for outing in last_28])
+
+
+def _pitches(outing: Outing) -> int | None:
+    """Return the pitches of an outing, None where its count is in doubt."""
+    return None if outing.unsure else outing.pitches
 
 
 def _within(date: datetime.date, today: datetime.date, days: int) -> bool:
-    return today - days * ONE_DAY < date <= today
+    return 0 <= today.toordinal() - date.toordinal() < days
 
 
 def _total(counts: list[int | None]) -> Total:

@@ -43,6 +43,19 @@ class Walk:
     def open_kept(self) -> None:
         self.page.click("[data-record-open]")
         expect(self.page.locator("[data-record-state]")).to_contain_text("file", timeout=WAIT_MS)
+        self.say_how_the_day_is()
+
+    def say_how_the_day_is(self) -> None:
+        """Answer what a file never answers: pain and the day, and the stage."""
+        self.page.evaluate("document.querySelectorAll('details').forEach((one) => (one.open = true))")
+        form = self.page.locator("form[data-calculator]")
+        for name in ("pain", "tired", "slept_badly", "game_yesterday"):
+            for choice in form.locator(f"[name={name}][value=no]").all():
+                choice.check()
+        for choice in form.locator("[name=rested][value=yes]").all():
+            choice.check()
+        for choice in form.locator("[name=stage]").all():
+            choice.select_option("bullpen")
 
     def keep(self) -> None:
         button = self.page.locator("[data-record-keep]")
@@ -55,7 +68,9 @@ class Walk:
         expect(self.page.locator("[data-answer] .headline")).to_contain_text(words, timeout=WAIT_MS)
 
     def kept(self) -> dict:
-        return json.loads(self.page.evaluate("localStorage.getItem('bendbook-pitcher')"))
+        return json.loads(
+            json.loads(self.page.evaluate("localStorage.getItem('bendbook-pitchers')"))["Juniper"]
+        )
 
 
 def test_from_the_first_questions_to_a_cue_that_was_kept_and_a_plan_on_paper(
@@ -73,7 +88,7 @@ def test_from_the_first_questions_to_a_cue_that_was_kept_and_a_plan_on_paper(
     walk.type("sheet", day(DAYS[0]))
     walk.type("day", "")
     walk.open_kept()
-    walk.told("None of 10 throws was inside the target yet.")
+    walk.told("None of 9 throws was inside the target yet.")
     walk.keep()
     assert [one["date"] for one in walk.kept()["sessions"]] == [DAYS[0]]
 
@@ -94,11 +109,12 @@ def test_from_the_first_questions_to_a_cue_that_was_kept_and_a_plan_on_paper(
 
     walk.go("next-cue")
     walk.open_kept()
-    walk.told("No cue needed. Throw the three-quarter drop as it is")
+    walk.told("Keep this cue: window blind.")
     before = words_of(walk.page)
 
     walk.go("next-session")
     walk.type("today", "2026-03-24")
+    walk.type("most", "80")
     walk.open_kept()
     walk.told("breaking balls")
     with walk.page.expect_download() as saved:
@@ -108,11 +124,12 @@ def test_from_the_first_questions_to_a_cue_that_was_kept_and_a_plan_on_paper(
 
     walk.page.once("dialog", lambda dialog: dialog.accept())
     walk.page.click("[data-record-forget]")
-    assert walk.page.evaluate("localStorage.getItem('bendbook-pitcher')") is None
+    assert walk.page.evaluate("localStorage.getItem('bendbook-pitchers')") is None
     walk.go("next-cue")
-    expect(walk.page.locator("[data-record-open]")).to_be_disabled()
+    expect(walk.page.locator("[data-record-open]")).to_have_count(0)
     walk.page.set_input_files("#next-cue-record-pick", saved.value.path())
-    walk.told("No cue needed. Throw the three-quarter drop as it is")
+    walk.say_how_the_day_is()
+    walk.told("Keep this cue: window blind.")
     assert words_of(walk.page) == before
 
 

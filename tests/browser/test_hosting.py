@@ -17,7 +17,7 @@ from playwright.sync_api import Browser
 
 from build_tools.hosting.headers import KEPT_FOLDERS, SERVERS, headers
 from build_tools.hosting.policy import INLINE_SCRIPT, policy_of, with_policy
-from tests.browser.conftest import CompressingHandler
+from tests.browser.conftest import CompressingHandler, Handler
 
 pytestmark = pytest.mark.browser
 PROJECT = Path(__file__).resolve().parents[2]
@@ -76,9 +76,10 @@ def test_a_visit_finds_a_whole_handbook_in_a_folder_and_a_server_that_does_not_c
 ) -> None:
     code, lines = visited(serve(handbook, "/league/handbook/").url)
     assert code == 1
-    assert [line for line in lines if line.startswith("WRONG")] == [
-        line for line in lines if "MB sent for the whole copy; let the server compress what it sends" in line
-    ]
+    unknown, size = (line for line in lines if line.startswith("WRONG"))
+    assert "/assets/" in unknown
+    assert unknown.endswith("does not come; set site_url and build again")
+    assert size.endswith("MB sent for the whole copy; let the server compress what it sends")
     found = "\n".join(lines)
     for good in (
         "answers",
@@ -118,6 +119,27 @@ def test_a_visit_names_the_file_that_keeps_a_copy_from_being_whole(
     (wrong,) = (line for line in lines if line.startswith("WRONG"))
     assert "the page says: No copy is kept yet. Open this page again" in wrong
     assert "glossary/" in wrong
+
+
+class SameForAll(Handler):
+    """Answers whatever is asked for with the first page."""
+
+    def translate_path(self, path: str) -> str:
+        """Return the first page."""
+        return super().translate_path("/index.html")
+
+
+def test_a_visit_to_a_server_with_one_answer_for_all_says_what_is_wrong(
+    serve: Callable, tmp_path: Path
+) -> None:
+    (tmp_path / "index.html").write_text(
+        '<!doctype html><meta http-equiv="Content-Security-Policy" content="x"><p data-kept>'
+        "This browser keeps no copy. You need a connection to read on.</p>",
+        encoding="utf-8",
+    )
+    code, lines = visited(serve(tmp_path, handler=SameForAll).url)
+    assert code == 1
+    assert "WRONG  edition.json is another page; was the whole site put there?" in lines
 
 
 class DropsTheFirst(CompressingHandler):

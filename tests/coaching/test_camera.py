@@ -81,6 +81,23 @@ def test_more_than_two_frames_in_each_repeat_leave_no_slower_reading(rate: float
     assert not Filming(1.95 * rate * repeats, repeats).sees(rate)
 
 
+@pytest.mark.parametrize(("fps", "frames"), [(30, 0.75), (60, 1.5), (120, 3), (240, 6), (480, 12)])
+def test_frames_to_a_turn_at_2400_rpm(fps: float, frames: float) -> None:
+    """2400 rpm is 40 turns a second."""
+    assert Filming(fps).frames_a_repeat(2400 / RPM_OF) == pytest.approx(frames)
+
+
+@pytest.mark.parametrize(("turns", "lost"), [(1, 2400 / 7), (2, 2400 / 13), (5, 2400 / 31), (10, 2400 / 61)])
+def test_one_frame_more_costs_less_the_more_turns_are_counted(turns: int, lost: float) -> None:
+    """At 240 frames a second 2400 rpm is six frames a turn, so a frame too many is one in seven, thirteen, ..."""
+    assert spin_rate(turns, 6 * turns, 240) * RPM_OF == pytest.approx(2400)
+    assert spin_rate(turns, 6 * turns + 1, 240) * RPM_OF == pytest.approx(2400 - lost)
+
+
+def test_a_thousandth_of_a_second_is_a_twenty_fifth_of_a_turn_at_2400_rpm() -> None:
+    assert math.degrees(blur_turn(2400 / RPM_OF, 1 / 1000)) == pytest.approx(360 / 25)
+
+
 def test_a_spin_shorter_than_the_longest_exposure_does_not_smear() -> None:
     rate = 2400 / RPM_OF
     assert blur_turn(rate, longest_exposure(rate)) == pytest.approx(math.radians(10))

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import math
+import random
 from dataclasses import replace
 
 import pytest
+from scipy import stats
 
 from calculators.coaching.comparison import (
+    SURE,
     TrialError,
     chance_needed,
     compare,
@@ -14,6 +18,7 @@ from calculators.coaching.comparison import (
     smallest_change,
     together,
 )
+from calculators.coaching.ranks import chance
 from calculators.coaching.throws import BREAKING_BALL, Session, Throw
 from tests.coaching.pens import MONDAY, breaking_balls, numbered, trial_day
 
@@ -38,6 +43,24 @@ def test_a_useless_cue_shows_nothing_and_says_how_small_a_change_it_could_have_s
     assert speed.interval is not None
     assert speed.interval.holds(0.0)
     assert speed.smallest == pytest.approx(smallest_change(1.0, 20, 10), rel=0.3)
+
+
+@pytest.mark.parametrize(("plain", "cued"), [(5, 5), (10, 10), (20, 10), (30, 30)])
+def test_a_change_of_the_size_told_is_found_four_times_in_five_by_the_test_that_decides(plain, cued) -> None:
+    """By simulation, with the rank test itself: the formula for a known scatter promises too much."""
+    draw, days = random.Random(1), 1500
+    size = smallest_change(1.0, plain, cued)
+    found = sum(
+        chance([draw.gauss(0, 1) for _ in range(plain)], [draw.gauss(size, 1) for _ in range(cued)]) <= SURE
+        for _ in range(days)
+    )
+    assert 0.75 <= found / days <= 0.85
+
+
+def test_with_many_throws_only_the_price_of_going_by_rank_is_left() -> None:
+    # Hodges and Lehmann 1956: by rank it takes pi / 3 as many throws. Cohen 1988: (1.96 + 0.84) deviations.
+    by_size = (stats.norm.ppf(0.975) + stats.norm.ppf(0.80)) * math.sqrt(2 / 5000)
+    assert smallest_change(1.0, 5000, 5000) == pytest.approx(by_size * math.sqrt(math.pi / 3), rel=1e-3)
 
 
 def test_fastballs_between_the_blocks_are_not_compared() -> None:

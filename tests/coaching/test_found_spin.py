@@ -67,6 +67,20 @@ def test_inches_that_were_centimeters_are_found_out() -> None:
     assert slips["centimeters"] == pytest.approx(0.75, abs=0.06)
 
 
+@pytest.mark.parametrize(
+    ("share", "named"),
+    # A curve hardly ever has less than a sixth of its spin active, and no ball has more than all of it; a
+    # little more may be the doubt of the lift (estimate).
+    [(0.10, False), (0.20, True), (1.05, True), (1.30, False)],
+)
+def test_centimeters_are_named_only_where_they_would_make_a_pitch(share: float, named: bool) -> None:
+    _, moved = flown(SPIN)
+    _, found = spin_behind(moved, "whole", CROSSED)
+    mistaken = Movement(2.54 * moved.across, 2.54 * moved.up)
+    slips = {mend.slip for mend in mends(mistaken, "whole", CROSSED, found.rate / share, inches=True)}
+    assert ("centimeters" in slips) is named
+
+
 def test_a_drop_whose_gravity_was_left_in_is_found_out() -> None:
     flight, moved = flown(SPIN)
     mistaken = Movement(moved.across, -fall(flight))

@@ -8,10 +8,18 @@ import pytest
 
 from calculators.coaching.clock_faces import Band
 from calculators.coaching.cue_effects import expected, most_speed_lost, move
-from calculators.coaching.gap import Now, ball_now, mirror_of, now_from, right_handers, shortfalls
+from calculators.coaching.gap import (
+    Now,
+    ball_now,
+    level_at,
+    mirror_of,
+    now_from,
+    right_handers,
+    shortfalls,
+)
 from calculators.coaching.reading import read
 from calculators.coaching.target import Pitcher, Target, targets
-from calculators.coaching.throws import BREAKING_BALL
+from calculators.coaching.throws import BREAKING_BALL, FASTBALL, Throw
 from tests.coaching.handbook import cues, profiles, shapes, slots
 from tests.coaching.pens import breaking_balls, fastballs, numbered
 
@@ -47,6 +55,42 @@ def test_what_may_be_luck_is_not_called_missing() -> None:
     assert (now.speed, now.clock) == (high - 0.01, clock.interval.high - 0.01)
     assert now.active == plain.active
     assert now_from(reading, replace(box, speed=(high + 0.01, 99.0))).speed == plain.speed
+
+
+@pytest.mark.parametrize("count", [1, 3, 4])
+def test_a_few_throws_decide_no_more_than_the_usual_scatter_lets_them(count: int) -> None:
+    """Below five throws there is no interval of their own, and a raw value would count as certain."""
+    box = replace(hard_downer().box, speed=(82.5, 99.0), clock=Band(6.6, 9.0), active=(85.0, 100.0))
+    near = [Throw(n, BREAKING_BALL, speed=65.0, clock=6.25, active=82.0) for n in range(1, count + 1)]
+    far = [replace(throw, speed=58.0, clock=3.0, active=40.0) for throw in near]
+    fast = [Throw(n, FASTBALL, speed=80.0) for n in range(20, 30)]
+    now = now_from(read([*fast, *near], BREAKING_BALL), box)
+    assert (now.speed, now.clock, now.active, now.few) == (None, None, None, True)
+    now = now_from(read([*fast, *far], BREAKING_BALL), box)
+    assert (now.speed, now.clock, now.active) == (72.5, 3.0, 40.0)
+
+
+def test_the_usual_scatter_is_that_of_the_level_and_shrinks_with_the_throws() -> None:
+    # 1.645 * 20 minutes / sqrt(4) is 16 minutes in adults; 37 minutes at twelve, with 45 between throws.
+    throws = [Throw(n, BREAKING_BALL, clock=6.0) for n in range(1, 5)]
+    box = replace(hard_downer().box, clock=Band(6.5, 9.0))
+    reading = read(throws, BREAKING_BALL)
+    assert now_from(reading, box, "adult").clock == 6.0
+    assert now_from(reading, box, "twelve_and_under").clock is None
+    wide = replace(box, clock=Band(5.25, 6.75))
+    assert now_from(reading, wide, "twelve_and_under").clock == 6.0
+    assert now_from(reading, replace(box, clock=Band(5.75, 6.75)), "twelve_and_under").clock is None
+    assert [level_at(age) for age in (12, 13, 18, 19)] == [
+        "twelve_and_under",
+        "high_school",
+        "high_school",
+        "adult",
+    ]
+
+
+def test_throws_enough_for_an_interval_of_their_own_go_by_it() -> None:
+    reading = read(numbered([*fastballs(10), *breaking_balls(10)]), BREAKING_BALL)
+    assert not now_from(reading, hard_downer().box).few
 
 
 def test_a_ball_in_its_box_lacks_nothing() -> None:

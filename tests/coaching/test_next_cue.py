@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import inspect
 from dataclasses import replace
 from functools import cache
 
@@ -108,13 +107,6 @@ class TestASweepingBallThatWantsDepth:
 
 
 class TestTheOrderOfThings:
-    def test_no_cue_without_a_target(self) -> None:
-        target = inspect.signature(next_cue).parameters["target"]
-        assert target.default is inspect.Parameter.empty
-        assert target.annotation == "Target"
-        needed = inspect.signature(Target).parameters
-        assert all(needed[name].default is inspect.Parameter.empty for name in ("role", "shape", "box"))
-
     def test_pain_stops_everything(self) -> None:
         for target, start, stage in every_question():
             advice = ask(target, start, stage, Day(pain=True))
@@ -282,6 +274,7 @@ class TestTheOwnLog:
 
     TARGET = aim("swing-and-miss", "hard-downer", "overhand", fastball=80.0)
     NOW = Now(78.5, 6.4, 84.0)
+    RIVALS = ("box-line", "diagonal-slash")
 
     def days(self, cue: str, mph: float, count: int, decision: Decision = "try again", throws: int = 10):
         return [
@@ -324,9 +317,13 @@ class TestTheOwnLog:
 
     def test_a_kind_of_cue_that_failed_twice_gives_way_to_another_kind(self) -> None:
         log = [*self.days("through-the-mitt", 0.0, 1, "drop"), *self.days("shoe-top", 0.0, 1, "drop")]
-        advice = ask(self.TARGET, "downer", now=self.NOW, own=log)
-        assert advice.change_kind == ("outside",)
-        assert advice.offers[0].focus != "outside"
+        before = ask(self.TARGET, "downer", now=self.NOW)
+        after = ask(self.TARGET, "downer", now=self.NOW, own=log)
+        assert after.change_kind == ("outside",)
+        # The box line speaks of a target, as both failed cues did; the slash is a picture.
+        places = {cue: [best(advice, 99).index(cue) for advice in (before, after)] for cue in self.RIVALS}
+        assert places["box-line"][0] < places["diagonal-slash"][0]
+        assert places["diagonal-slash"][1] < places["box-line"][1]
 
     def test_own_proof_reopens_what_the_handbook_warns_of_but_not_what_it_retired(self) -> None:
         target = aim("steal-a-strike", "three-quarter-drop", "high-three-quarter")

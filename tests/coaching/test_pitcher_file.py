@@ -114,6 +114,10 @@ def test_a_file_of_the_second_version_opens_and_cannot_hold_what_came_later() ->
         (changed(["kind"], "shopping list"), "kind"),
         (changed(["hand"], "both"), "hand"),
         (changed(["age"], 14.5), "age"),
+        (changed(["age"], 2), "age"),
+        (changed(["age"], 100), "age"),
+        (changed(["log", 0, "throws"], 0), "log 1, throws"),
+        (changed(["log", 0, "throws"], -20), "log 1, throws"),
         (changed(["shoe_size"], 11), "shoe_size"),
         (changed(["fastball_clock"], "13:00"), "fastball_clock"),
         (changed(["sessions", 0, "throws", 4, "speed"], "fast"), "sessions 1, throws 5, speed"),
@@ -145,6 +149,12 @@ def test_a_damaged_or_newer_file_is_refused_with_the_place(text: str, place: str
         read_pitcher(text)
     assert caught.value.place == place
     assert caught.value.message.text
+
+
+@pytest.mark.parametrize("age", [3, 99])
+def test_the_youngest_and_the_oldest_age_and_a_log_of_one_throw_are_read(age: int) -> None:
+    assert read_pitcher(changed(["age"], age)).age == age
+    assert read_pitcher(changed(["log", 0, "throws"], 1)).log[0].throws == 1
 
 
 def test_a_newer_file_says_that_it_is_untouched() -> None:

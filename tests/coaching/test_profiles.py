@@ -43,6 +43,24 @@ def test_throws_that_do_not_match_are_scattered_whatever_their_average(made_of: 
     assert recognise(breaking_balls(20, **made_of), FASTBALL, "right", profiles()).profile == "scattered"
 
 
+@pytest.mark.parametrize(("speeds", "scattered"), [((63.1, 66.9), False), ((62.8, 67.2), True)])
+def test_ten_throws_that_lie_more_than_four_mph_apart_are_scattered(
+    speeds: tuple[float, float], scattered: bool
+) -> None:
+    # content/lists/profiles.yml (estimate).
+    thrown = [replace(throw, speed=speeds[throw.number % 2]) for throw in breaking_balls(10)]
+    assert (recognise(thrown, FASTBALL, "right", profiles()).profile == "scattered") is scattered
+
+
+@pytest.mark.parametrize(("clocks", "scattered"), [((5.55, 6.95), False), ((5.4, 7.1), True)])
+def test_ten_throws_whose_clock_wanders_more_than_an_hour_and_a_half_are_scattered(
+    clocks: tuple[float, float], scattered: bool
+) -> None:
+    # content/lists/profiles.yml (estimate).
+    thrown = [replace(throw, clock=clocks[throw.number % 2]) for throw in breaking_balls(10)]
+    assert (recognise(thrown, FASTBALL, "right", profiles()).profile == "scattered") is scattered
+
+
 def test_an_ordinary_high_school_pitcher_is_seldom_called_scattered() -> None:
     """Half an hour and 1.6 mph from throw to throw are usual at that level; ten throws may mislead."""
     days = [

@@ -99,8 +99,8 @@ class TestShareInside:
             (True, {"speed": 65.0, "clock": 6.2, "active": 80.0}),
             (True, {"speed": 65.0, "clock": 6.2}),
             (False, {"speed": 65.0, "clock": 7.2}),
-            (False, {"clock": 7.2}),
-            (False, {"speed": 70.0}),
+            (None, {"clock": 7.2}),
+            (None, {"speed": 70.0}),
             (False, {"speed": 65.0, "clock": 6.2, "active": 60.0}),
             (None, {"speed": 65.0}),
             (None, {"clock": 6.2, "active": 80.0}),
@@ -109,6 +109,25 @@ class TestShareInside:
     )
     def test_a_throw_counts_only_where_its_numbers_decide(self, inside: bool | None, given) -> None:
         assert self.BOX.holds(Throw(1, BREAKING_BALL, **given), 80.0) is inside
+
+    def test_one_missing_value_never_makes_a_throw_an_outside_one(self) -> None:
+        """Else a gun that fails now and then would lower the share: inside needs both, outside only one."""
+        whole = [Throw(n, BREAKING_BALL, speed=65.0, clock=6.2 if n <= 6 else 7.5) for n in range(1, 11)]
+        failing = [replace(throw, speed=None) if throw.number % 2 else throw for throw in whole]
+        for thrown in (whole, failing):
+            found = share_inside(thrown, self.BOX, 80.0)
+            assert found.inside / found.judged == 0.6
+
+    def test_what_was_measured_on_no_throw_does_not_decide(self) -> None:
+        thrown = [Throw(n, BREAKING_BALL, clock=6.2 if n <= 6 else 7.5) for n in range(1, 9)]
+        found = share_inside(thrown, self.BOX, 80.0)
+        assert (found.inside, found.judged, found.not_judged, found.by) == (6, 8, 0, ("clock",))
+        timed = [replace(thrown[0], speed=65.0), *thrown[1:]]
+        assert share_inside(timed, self.BOX, 80.0).by == ("speed", "clock")
+
+    def test_an_active_share_alone_decides_nothing(self) -> None:
+        found = share_inside([Throw(1, BREAKING_BALL, active=80.0)], self.BOX, 80.0)
+        assert (found.judged, found.not_judged, found.by) == (0, 1, ())
 
     def test_throws_that_cannot_be_judged_stay_out_of_the_share(self) -> None:
         thrown = [

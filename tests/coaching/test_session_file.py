@@ -297,6 +297,15 @@ class TestDoubts:
         text = self.session(clock=lambda clock: (12 - clock) % 12, glove=lambda side: -side)
         assert keys(self.ask(text)) == ["mirrored clock", "mirrored movement"]
 
+    @pytest.mark.parametrize(("clock", "asked"), [("8:30", True), ("11:15", True), ("11:45", False)])
+    def test_a_fastball_that_leans_to_the_glove_side_is_asked_about_down_to_a_sidearms(
+        self, clock: str, asked: bool
+    ) -> None:
+        # content/lists/slots.yml: a sidearm's fastball reads up to 3:30, which the catcher sees as 8:30. An
+        # overhand arm that tips over the top may read 11:45.
+        found = read_columns("a,b\n" + 3 * f"fastball,{clock}\n", [("pitch", ""), ("clock", "h:mm")])
+        assert (keys(found) == ["mirrored clock"]) is asked
+
     def test_a_left_hander_looks_the_other_way(self) -> None:
         assert keys(replace_hand(self.session(), "left")) == ["mirrored clock"]
 

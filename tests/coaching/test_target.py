@@ -6,6 +6,7 @@ import pytest
 
 from calculators.coaching.clock_faces import hours_apart
 from calculators.coaching.target import Choice, Owned, Pitcher, Role, TargetError, targets
+from calculators.coaching.throws import Hand
 from tests.coaching.handbook import shapes, slots
 
 ROLES: tuple[Role, ...] = (
@@ -69,6 +70,16 @@ def test_swings_and_misses_want_the_firm_half_of_the_speeds() -> None:
     assert for_strikes.box.speed == (low, high)
 
 
+@pytest.mark.parametrize(
+    ("role", "shape", "most"),
+    [("same-hand-hitter", "sweeper", 100), ("swing-and-miss", "bullet-slider", 50)],
+)
+def test_more_active_spin_spoils_a_bullet_slider_and_no_sweeper(role: Role, shape: str, most: float) -> None:
+    """A sweeper's page stops at 77 percent; a pitcher with clean hands must not be told to have less."""
+    target = next(one for one in choose(role, Pitcher("three-quarter", 18)).targets if one.shape == shape)
+    assert target.box.active == (shapes()[shape]["active_percent"][0], most)
+
+
 def test_a_measured_fastball_says_more_than_a_slot_seen_by_eye() -> None:
     """Seen as high three-quarter, but the fastball runs like a low arm's: no straight downer."""
     seen = choose("steal-a-strike", Pitcher("high-three-quarter", 18))
@@ -125,6 +136,74 @@ def test_every_target_says_what_it_costs() -> None:
     for role in ROLES:
         for target in choose(role, Pitcher("high-three-quarter", 18)).targets:
             assert target.costs
+
+
+@pytest.mark.parametrize(
+    ("role", "shape"), [("swing-and-miss", "hard-downer"), ("ground-ball", "bullet-slider")]
+)
+@pytest.mark.parametrize("minutes", [0, 10, 20, 25])
+def test_the_role_and_not_the_minutes_chooses_among_shapes_a_high_arm_has(role, shape, minutes: int) -> None:
+    # Common practice: the hard downer before the sliders for a miss, the slider before it for a ground ball.
+    found = choose(role, Pitcher("overhand", 18, fastball_clock=minutes / 60))
+    assert found.targets[0].shape == shape
+
+
+def test_a_called_strike_goes_from_the_downer_to_the_drop_with_no_loop_between() -> None:
+    first = [
+        choose("steal-a-strike", Pitcher("overhand", 18, fastball_clock=minutes / 60)).targets[0].shape
+        for minutes in range(0, 91, 5)
+    ]
+    assert first == ["straight-downer"] * 6 + ["three-quarter-drop"] * 13
+
+
+@pytest.mark.parametrize("age", [13, 15, 18])
+@pytest.mark.parametrize("role", [role for role in ROLES if role != "slow-the-game"])
+def test_the_slow_loop_is_never_first_where_another_shape_does_the_role(role: Role, age: int) -> None:
+    for minutes in range(0, 211, 5):
+        found = choose(role, Pitcher("three-quarter", age, fastball_clock=minutes / 60)).targets
+        assert len(found) < 2 or found[0].shape != "slow-loop"
+
+
+@pytest.mark.parametrize("minutes", range(0, 181, 10))
+@pytest.mark.parametrize("hand", ["right", "left"])
+def test_a_first_breaking_ball_is_aimed_around_the_opposite_of_the_arms_own_fastball(
+    minutes: int, hand: Hand
+) -> None:
+    # Common practice: for a first breaking ball any direction near the fastball's opposite is taken.
+    clock = minutes / 60 if hand == "right" else -minutes / 60 % 12
+    found = choose("first-pitch", Pitcher("three-quarter", 13, hand, clock)).targets
+    assert found
+    for target in found:
+        assert target.box.clock is not None
+        assert hours_apart(target.box.clock.middle, (clock + 6) % 12) == pytest.approx(0, abs=1e-9)
+        assert target.box.clock.half_width == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize(
+    ("clock", "shape"),
+    [
+        (0.0, "straight-downer"),
+        (0.75, "three-quarter-drop"),
+        (1.5, "three-quarter-drop"),
+        (2 + 1 / 3, "slurve"),
+        (2 + 2 / 3, "slurve"),
+    ],
+)
+def test_every_young_arm_has_a_first_breaking_ball_of_its_own(clock: float, shape: str) -> None:
+    # Common practice: a slurve is fine for a natural low three-quarter arm.
+    found = choose("first-pitch", Pitcher("three-quarter", 13, fastball_clock=clock)).targets
+    assert found[0].shape == shape
+    assert not found[0].edge
+
+
+def test_a_first_breaking_ball_may_begin_at_seventy_percent() -> None:
+    # Common practice: the first speed is 70 to 75 percent of the fastball.
+    found = {
+        one.shape: one.box.speed for one in choose("first-pitch", Pitcher("high-three-quarter", 13)).targets
+    }
+    assert found == {"three-quarter-drop": (70.0, 86.0), "slow-loop": (68.0, 77.0)}
+    later = choose("steal-a-strike", Pitcher("high-three-quarter", 13)).targets[0]
+    assert later.box.speed == (80.0, 86.0)
 
 
 @pytest.mark.parametrize(("role", "slot"), [("ground-ball", "underhand"), ("strikeout", "overhand")])

@@ -171,6 +171,12 @@ def test_a_ball_that_hardly_moved_gets_no_clock() -> None:
     assert not re.search(r"\d:\d\d", found)
 
 
+@pytest.mark.parametrize(("inches", "clock"), [(1.4, False), (1.6, True)])
+def test_from_an_inch_and_a_half_on_the_movement_has_a_clock(inches: float, clock: bool) -> None:
+    """Less may be the tracker's own error (estimate)."""
+    assert ("Clock" in facts(up=f"-{inches}", side="0", total_spin="")) is clock
+
+
 def test_a_rise_with_gravity_in_it_names_both_fields() -> None:
     found = outcome(up="10", how="gravity")
     assert not isinstance(found, Answer)

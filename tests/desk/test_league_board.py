@@ -58,8 +58,8 @@ class TestTheMadeUpLeague:
             ],
         ]
 
-    def test_each_rule_that_was_passed_is_quoted(self, answered, cells) -> None:
-        assert cells(answered(BOARD), "4 rules passed") == [
+    def test_each_rule_that_was_broken_is_quoted(self, answered, cells) -> None:
+        assert cells(answered(BOARD), "4 rules broken") == [
             ["Fri, May 15", "Number 21", "pitched on day 3 in a row", "At most 2 days in a row."],
             [
                 "Thu, May 14",
@@ -108,10 +108,10 @@ class TestStandings:
         assert "66 pitches on Saturday, May 16: 4 days of rest owed" in row[3]
         assert row[5] == "1 outing after this day is not used."
 
-    def test_a_rule_that_was_passed_does_not_make_a_pitcher_less_eligible(self, board, cells) -> None:
+    def test_a_broken_rule_does_not_make_a_pitcher_less_eligible(self, board, cells) -> None:
         row = cells(board(), "Reds")[1]
         assert row[2] == "○ eligible, at most 85 pitches"
-        assert "1 rule passed" in row[5]
+        assert "1 rule broken" in row[5]
 
     def test_an_unknown_age_is_the_youngest_group(self, board, cells) -> None:
         row = cells(board(), "Saturday")[0]

@@ -107,7 +107,7 @@ class TestOtherPeoplesFiles:
             outings=f"pitcher,date,pitches,{heads}\nBo,2026-05-13,30{',x' * 1000}\nBo,2026-05-12,1{',y' * 1001}\n"
         )
         facts = {spoken(fact.label): fact for fact in found.facts}
-        assert spoken(facts["Rows of the outings"].note) == "1 used, 1 not used"
+        assert spoken(facts["Rows of the outings"].note) == "2 used, 0 not used"
         assert spoken(facts["Columns not read"].value).endswith("(1000)")
 
     @pytest.mark.parametrize("data", [b"", b"PK\x03\x04\x00", b'pitcher,age\n"Ace,12\n'])

@@ -35,8 +35,23 @@ def test_a_sore_arm_keeps_the_cue_for_another_day() -> None:
     assert headline(CALCULATOR, soreness="4").startswith("Short spin throws at most today.")
 
 
-def test_no_cue_without_a_target() -> None:
-    assert headline(CALCULATOR, shape="straight-downer").startswith("Do not aim for a straight downer")
+def test_no_cue_is_offered_before_the_role_is_known() -> None:
+    assert set(asked(CALCULATOR, role="")) == {"role"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({"shape": "straight-downer"}, "Do not aim for a straight downer"),
+        ({"shape": "sweeping-curve", "role": "swing-and-miss"}, "Do not aim for a sweeping curve"),
+        ({"age": "12"}, "At 12, throw the fastball and the changeup."),
+    ],
+)
+def test_no_cue_is_offered_toward_a_shape_that_is_no_target(typed: dict[str, str], said: str) -> None:
+    found = answer(CALCULATOR, **typed)
+    assert headline(CALCULATOR, **typed).startswith(said)
+    assert found.tables == ()
+    assert found.read_on == ()
 
 
 def test_before_thirteen_there_is_no_cue() -> None:

@@ -193,3 +193,9 @@ def test_the_paper_table_agrees_with_the_published_law() -> None:
     rows = {speak(row[0], ENGLISH): [speak(cell, ENGLISH) for cell in row[1:]] for row in table.rows}
     assert rows["60.5 ft, 90 mph"][3] == "85 ms"
     assert rows["46 ft, 50 mph"][1] == "142 ms"
+
+
+@pytest.mark.parametrize(("mound", "cautioned"), [("46", True), ("50", True), ("54", False), ("60.5", False)])
+def test_the_fields_of_children_up_to_twelve_are_told_of_the_guideline(mound: str, cautioned: bool) -> None:
+    slower = {"fast_speed": "60", "curve_speed": "50", "others": ()}
+    assert ("joint US guideline" in text(mound=mound, **slower)) == cautioned

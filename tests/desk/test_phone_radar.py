@@ -58,8 +58,8 @@ def first_number(words: str) -> float:
 
 
 def test_a_level_ball_timed_to_the_plate_gives_back_its_speed() -> None:
-    # Worked out elsewhere: 80 mph from 60.5 ft with 5.5 ft extension takes 0.4805 s to the plate's front;
-    # at 240 frames a second that is 115.3 frames.
+    # The table of arrivals in tests/published/test_printed_flights.py: 80 mph from 60.5 ft with 5.5 ft extension
+    # takes 0.4805 s to the plate's front; at 240 frames a second that is 115.3 frames.
     found = facts(ends="plate", frames="115.3", turns="", turn_frames="")
     assert first_number(found["Speed out of the hand"]) == pytest.approx(80, abs=0.1)
 
@@ -77,8 +77,18 @@ def test_one_frame_either_way_is_shown() -> None:
     assert rows["144"] / rows["145"] == pytest.approx(145 / 144, abs=2e-3)
 
 
+def test_half_a_foot_of_distance_is_worth_what_the_answer_says() -> None:
+    label = "Speed out of the hand"
+    farther = first_number(facts(mitt="2.5")[label]) - first_number(facts(mitt="2")[label])
+    how_sure = answer(mitt="2").how_sure
+    assert how_sure
+    causes = [speak(cause, ENGLISH) for cause in how_sure.causes]
+    said = next(cause for cause in causes if cause.startswith("half a foot of distance: "))
+    assert first_number(said) == pytest.approx(farther, abs=0.11)
+
+
 def test_five_turns_in_thirty_frames_at_240_are_2400_rpm() -> None:
-    # Worked out elsewhere: 2400 rpm at 240 frames a second is 6 frames a turn; one frame in 30 costs 77 rpm.
+    # 40 turns a second in 240 frames are 6 frames a turn; one frame in 31 costs 77 rpm.
     found = answer(turn_frames="30")
     spin = next(fact for fact in found.facts if speak(fact.label, ENGLISH) == "Spin")
     assert speak(spin.value, ENGLISH) == "2400 rpm"
@@ -101,13 +111,18 @@ def test_two_dots_need_twice_the_frame_rate() -> None:
 
 
 def test_a_slow_shutter_is_warned_of_with_one_that_works() -> None:
-    # Worked out elsewhere: 14.4 degrees at 2400 rpm and 1/1000 s.
+    # 40 turns a second turn 0.04 of 360 degrees in 1/1000 s.
     found = answer(turn_frames="30", shutter="1000")
     label = "Turn during one picture"
     assert facts(turn_frames="30", shutter="1000")[label] == "14.4°"
     warned = [speak(caution, ENGLISH) for caution in found.cautions]
     assert any("1/1500 s" in words for words in warned)
     assert not any("shutter" in speak(caution, ENGLISH) for caution in answer().cautions)
+
+
+def test_a_blurred_ball_is_as_long_as_its_way_during_one_picture() -> None:
+    # 68 mph is 1197 inches a second.
+    assert facts(shutter="1000")["Travel during one picture"] == "1.2 in"
 
 
 @pytest.mark.parametrize(

@@ -103,11 +103,11 @@ class TestTheDay:
         answer = outcome(outings=games(("2026-05-16", "66")))
         rows = [[speak(cell, ENGLISH) for cell in row] for row in answer.tables[0].rows]
         assert len(rows) == 7
-        assert rows[4] == ["Wed, May 20", "not yet", "not ruled", "rest owed"]
+        assert rows[4] == ["Wed, May 20", "not yet", "advised against", "rest owed"]
         assert rows[5] == [
             "Thu, May 21",
             "eligible, at most 85 pitches",
-            "not ruled",
+            "advised against",
             "daily limit",
         ]
 

@@ -9,7 +9,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.desk.counter import answer
-from calculators.desk.pitch_count_live import ONE_BATTER
 from calculators.desk.pitch_count_words import day_words
 from calculators.workload.ages import Pitcher
 from calculators.workload.availability import availability
@@ -68,16 +67,18 @@ def test_with_relief_only_a_batter_begun_past_the_step_counts(called) -> None:
     assert called(34, 30)[-1] == "A batter whose first pitch is number 36 moves it to Tuesday, May 19."
 
 
-@pytest.mark.parametrize("away", range(2, ONE_BATTER + 1))
+@pytest.mark.parametrize("away", range(2, 7))
 def test_without_relief_a_step_within_one_batter_is_called_out_first(called, away) -> None:
+    """One batter is taken as six pitches (estimate)."""
     assert called(36 - away, rules="usa-joint-2015")[0] == (
         "The next batter may see pitch number 36. That moves it to Tuesday, May 19."
     )
 
 
-def test_farther_away_the_step_comes_last(called) -> None:
-    assert called(25, rules="usa-joint-2015")[-1] == (
-        "11 more pitches, up to number 36, move it to Tuesday, May 19."
+@pytest.mark.parametrize("away", [7, 11])
+def test_farther_away_the_step_comes_last(called, away) -> None:
+    assert called(36 - away, rules="usa-joint-2015")[-1] == (
+        f"{away} more pitches, up to number 36, move it to Tuesday, May 19."
     )
 
 
@@ -117,6 +118,43 @@ def test_two_rule_sets_call_out_the_stricter(called) -> None:
     both = called(51, 45, also="usa-joint-2015")
     assert "Leaving now: not before Tuesday, May 19." in alone
     assert "Leaving now: not before Wednesday, May 20." in both
+
+
+def test_a_rule_set_that_counts_outs_does_not_silence_the_other(called) -> None:
+    lines = called(51, 45, also="usssa-baseball")
+    assert "Leaving now: not before Tuesday, May 19." in lines
+    assert lines[-1].startswith("USSSA baseball, outs: These rules count outs.")
+
+
+def test_rules_that_count_outs_stop_whoever_may_not_pitch_tonight(called) -> None:
+    """USSSA: ten outs or more owe a day of rest."""
+    yesterday = ({"date": "2026-05-15", "outs": "12"},)
+    assert called(3, rules="usssa-baseball", outings=yesterday) == [
+        "Stop: not eligible today under these rules (rest owed)."
+    ]
+
+
+class TestTheCatcher:
+    """Regulation VI: 41 pitches end catching that day, 21 for whoever caught before; from 15 on, 31."""
+
+    NEXT = "Before the next batter: one pitch to that batter ends catching today."
+
+    def test_the_batter_whose_first_pitch_is_number_41_ends_it(self, called) -> None:
+        assert self.NEXT in called(40, 36)
+        assert not any("catching" in line for line in called(39, 36))
+        assert "No more catching today: the limit for that, 41 pitches, is reached." in called(46, 40)
+
+    def test_begun_before_it_the_batter_does_not_end_it(self, called) -> None:
+        assert not any("No more catching" in line for line in called(44, 39))
+
+    @pytest.mark.parametrize(("age", "limit"), [("12", 21), ("15", 31)])
+    def test_whoever_caught_before_has_less(self, called, age, limit) -> None:
+        caught = ({"date": "2026-05-16", "pitches": "0", "caught": "3"},)
+        typed = {"age": age, "outings": caught}
+        assert self.NEXT in called(limit - 1, limit - 3, **typed)
+        assert f"The next batter may see pitch number {limit}. That ends catching today." in called(
+            limit - 4, limit - 6, **typed
+        )
 
 
 def test_pain_stops_the_counter_whatever_else_is_wrong(answered, spoken) -> None:

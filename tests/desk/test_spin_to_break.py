@@ -194,6 +194,15 @@ def test_a_guess_by_eye_gives_a_wider_range_than_a_tracker() -> None:
     assert widths[0] < widths[-1]
 
 
+def test_a_speed_guessed_by_eye_may_be_three_mph_off() -> None:
+    # Estimate. The doubt about drag comes on top.
+    label = "Speed at the plate"
+    found = next(fact for fact in answer(measured="eye").facts if speak(fact.label, ENGLISH) == label)
+    assert found.give_or_take
+    three_faster = first_number(facts(answer(speed="71"))[label]) - first_number(facts(answer())[label])
+    assert 0 <= first_number(speak(found.give_or_take, ENGLISH)) - three_faster < 0.5
+
+
 def test_the_range_is_centred_on_the_answer() -> None:
     found = answer()
     assert found.how_sure
@@ -217,6 +226,21 @@ def test_what_it_leaves_out_is_said() -> None:
 def test_cautions_stand_where_they_are_due(typed: dict[str, str], says: str) -> None:
     assert says in text(answer(**typed))
     assert says not in text(answer())
+
+
+@pytest.mark.parametrize(("mound", "youth"), [("46", True), ("50", True), ("54", False), ("60.5", False)])
+def test_from_the_small_fields_up_to_fifty_feet_clean_spin_comes_before_inches(
+    mound: str, youth: bool
+) -> None:
+    found = text(answer(mound=mound, speed="55"))
+    assert ("Teach clean spin, not inches" in found) is youth
+    assert ("fastball and changeup only" in found) is youth
+
+
+@pytest.mark.parametrize(("active", "bullet"), [("38", True), ("42", False)])
+def test_below_two_fifths_active_the_clock_tells_little(active: str, bullet: bool) -> None:
+    # Estimate: the sideways push of bullet spin is then no longer small beside the rest.
+    assert ("mostly bullet spin" in text(answer(active=active))) is bullet
 
 
 def test_every_picture_can_be_read_on_a_narrow_phone() -> None:

@@ -120,6 +120,42 @@ def test_no_grip_that_the_hand_cannot_hold() -> None:
     assert "Take an easier grip" in text(next_session.CALCULATOR, record=kept)
 
 
+FIRST = {"role": "first-pitch", "age": "13", "fastball_speed": "58", "fastball_clock": "2:20", "arsenal": ()}
+
+
+def test_a_first_breaking_ball_lies_around_the_opposite_of_the_fastball_and_has_no_inches() -> None:
+    # Common practice: teach clean spin, not inches, in any direction near the fastball's opposite.
+    found = facts(CALCULATOR, **FIRST)
+    assert found["Clock"] == "7:50 to 8:50"
+    assert {"Up or down", "To the side"}.isdisjoint(found)
+    assert not any("moves" in drawing.title.text for drawing in answer(CALCULATOR, **FIRST).drawings)
+    assert "Inches" not in text(CALCULATOR, **FIRST)
+
+
+def test_a_first_breaking_ball_comes_after_fastball_and_changeup_and_with_a_parents_yes() -> None:
+    # content/guide/when-to-start.md.
+    found = text(CALCULATOR, **FIRST)
+    assert "No changeup is listed above. It comes before any breaking ball." in found
+    assert "55 of 100 fastballs are strikes, and a changeup is used in games" in found
+    assert "A parent or guardian knows, and says yes" in found
+    changeup = ({"name": "changeup", "speed": "51", "clock": "", "breaking": "no"},)
+    assert "No changeup is listed" not in text(CALCULATOR, **{**FIRST, "arsenal": changeup})
+    assert "guardian" not in text(CALCULATOR)
+
+
+@pytest.mark.parametrize("speed", ["58", "66"])
+def test_a_pitch_that_is_not_slower_than_the_fastball_is_asked_about(speed: str) -> None:
+    changeup = ({"name": "changeup", "speed": speed, "clock": "", "breaking": "no"},)
+    said = asked(CALCULATOR, **{**FIRST, "arsenal": changeup})["arsenal"]
+    assert said == "changeup is not slower than the fastball at 58.0 mph. Correct one of the two."
+    slower = ({"name": "changeup", "speed": "57.9", "clock": "", "breaking": "no"},)
+    assert answer(CALCULATOR, **{**FIRST, "arsenal": slower})
+
+
+def test_good_enough_is_marked_as_an_estimate() -> None:
+    assert "(estimate)" in table(answer(CALCULATOR), "Target")["Good enough"][0]
+
+
 def test_without_a_nickname_no_file_is_made() -> None:
     assert not answer(CALCULATOR).files
 

@@ -9,7 +9,8 @@ import pytest
 
 from calculators.physics.aim import launch_velocity
 from calculators.physics.doubt import Doubts, Thrown, crossings, effects, together
-from calculators.physics.flight import Conditions
+from calculators.physics.drag import speed_after
+from calculators.physics.flight import PLATE_FRONT, STILL_AIR, Conditions
 from calculators.physics.movement import movement
 from calculators.physics.spin import Spin
 from calculators.physics.units import FOOT, INCH, MPH, RPM
@@ -46,6 +47,16 @@ def test_a_tenth_more_lift_shifts_it_by_a_tenth() -> None:
     # The same sums: lift 10 % up, 1.9 in more movement.
     lift = next(effect for effect in effects(CURVE, DOUBTS) if effect.cause == "lift")
     assert lift.amount / INCH == pytest.approx(1.9, abs=0.1)
+
+
+def test_the_doubt_about_drag_is_worth_one_mph_at_the_plate() -> None:
+    # C_D 0.40 in place of 0.35 (an estimate of how far balls differ), by the exponential law of Wilcox, Basic
+    # Fluid Mechanics, problem 10.28 (wilcox-fluid-mechanics).
+    drag = next(effect for effect in effects(CURVE, DOUBTS) if effect.cause == "drag")
+    way = 55 * FOOT - PLATE_FRONT
+    rougher, usual = (speed_after(way, 78.0, STILL_AIR.air_grip * c_d) for c_d in (0.40, 0.35))
+    assert drag.speed / MPH == pytest.approx(rougher - usual, rel=0.03)
+    assert drag.speed / MPH == pytest.approx(-1, abs=0.1)
 
 
 def test_the_largest_doubt_comes_first() -> None:

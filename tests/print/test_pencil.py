@@ -8,7 +8,13 @@ import pytest
 
 from build_tools.generate.calculator_pages import calculator_names
 from build_tools.generate.shelf import shelves
-from build_tools.hand_outs.pencil import BEYOND, WITHOUT_A_LIMIT, bands_for_ages, steps_to_cross_off
+from build_tools.hand_outs.pencil import (
+    BEYOND,
+    WITHOUT_A_LIMIT,
+    bands_for_ages,
+    steps_to_cross_off,
+    within_the_limit,
+)
 from build_tools.loading.library import load
 from build_tools.places import Places
 from calculators.workload.library import rule_set
@@ -45,6 +51,23 @@ def test_every_pitch_has_one_box_and_none_is_left_out(rules: dict[str, RuleSet])
 def test_a_guideline_that_lets_nobody_finish_a_batter_ends_at_its_limit(rules: dict[str, RuleSet]) -> None:
     joint = rules["usa-joint-2015"]
     assert steps_to_cross_off(joint, joint.by_age[12])[-1].numbers[-1] == 85
+
+
+def test_rest_steps_that_no_box_reaches_are_not_printed(rules: dict[str, RuleSet]) -> None:
+    joint = rules["usa-joint-2015"]
+    ten = replace(joint.by_age[10], daily_max=60)
+    assert [step.low for step in ten.rest][-1] == 66
+    for finish, limit, last in (
+        (False, 60, 51),
+        (True, 60, 51),
+        (True, 61, 66),
+        (False, 65, 51),
+        (False, 66, 66),
+    ):
+        lower = replace(joint, bands=(replace(ten, daily_max=limit),), finish_batter=finish)
+        assert within_the_limit(lower).bands[0].rest[-1].low == last
+    without = replace(joint, bands=(replace(ten, daily_max=None),))
+    assert within_the_limit(without).bands[0].rest == ten.rest
 
 
 def test_without_a_daily_limit_there_are_boxes_all_the_same(rules: dict[str, RuleSet]) -> None:

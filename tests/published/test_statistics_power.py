@@ -1,35 +1,38 @@
-"""The smallest change a number of throws can show, against the printed table and textbook power."""
+"""The smallest change a number of throws can show, against Cohen's printed table and scipy's power of the t test."""
 
 from __future__ import annotations
+
+import math
 
 import pytest
 from scipy import stats
 
-from calculators.coaching.comparison import USUAL_DEVIATION, smallest_change
+from calculators.coaching.comparison import smallest_change
+
+BY_RANK = math.pi / 3
+"""Hodges and Lehmann, Ann. Math. Stat. 27, 1956: throws by rank in place of each throw of a t test."""
+STEPS = 0.5
+"""Throws of each kind that the steps of a rank test's chances cost (by simulation, tests/coaching)."""
 
 
 @pytest.mark.parametrize(
-    ("block", "deviations"), [(5, 1.8), (8, 1.4), (10, 1.25), (15, 1.0), (20, 0.9), (30, 0.7), (50, 0.55)]
+    ("needed", "deviations"),
+    [(9, 1.4), (12, 1.2), (17, 1.0), (26, 0.8), (33, 0.7), (45, 0.6), (64, 0.5), (100, 0.4), (393, 0.2)],
 )
-def test_smallest_change_by_throws_in_each_block(block: int, deviations: float) -> None:
-    # The coaches' table of detectable differences, 80 % power and two-sided 5 %, in deviations, rounded.
-    assert smallest_change(1.0, block, block) == pytest.approx(deviations, abs=0.035)
+def test_a_change_needs_the_throws_that_cohen_prints_and_a_few_for_going_by_rank(
+    needed: int, deviations: float
+) -> None:
+    # Cohen, Statistical Power Analysis for the Behavioral Sciences, 1988, chapter 2: so many in each of two
+    # groups find a difference of so many deviations in a t test with power 0.80 at 5 % two-sided.
+    throws = BY_RANK * needed + STEPS
+    assert smallest_change(1.0, throws, throws) == pytest.approx(deviations, rel=0.012)
 
 
-@pytest.mark.parametrize("block", [10, 20, 50])
-def test_power_of_that_change_is_four_in_five(block: int) -> None:
-    # Power of the z test: P(Z > 1.96 - d / sqrt(2 / n)), from scipy's normal distribution.
-    reached = smallest_change(1.0, block, block) / (2 / block) ** 0.5
-    assert stats.norm.sf(stats.norm.ppf(0.975) - reached) == pytest.approx(0.80, abs=1e-9)
-
-
-@pytest.mark.parametrize(
-    ("level", "mph", "minutes", "inches"),
-    [("adult", 1.5, 25, 2.5), ("high_school", 2.0, 38, 3.1), ("twelve_and_under", 2.5, 56, 2.5)],
-)
-def test_ten_against_ten_at_each_level(level, mph: float, minutes: float, inches: float) -> None:
-    # content/drills/cue-trial.md prints the speeds. 20, 30 and 45 minutes between throws give the others.
-    usual = USUAL_DEVIATION[level]
-    assert smallest_change(usual["speed"], 10, 10) == pytest.approx(mph, abs=0.05)
-    assert 60 * smallest_change(usual["clock"], 10, 10) == pytest.approx(minutes, abs=0.7)
-    assert smallest_change(usual["up"], 10, 10) == pytest.approx(inches, abs=0.05)
+@pytest.mark.parametrize(("plain", "cued"), [(5, 5), (10, 10), (20, 10), (50, 50)])
+def test_a_t_test_of_as_much_worth_finds_that_change_four_times_in_five(plain: int, cued: int) -> None:
+    # The power of a t test is that of the noncentral t distribution, here scipy's.
+    worth = 1 / (BY_RANK * (1 / (plain - STEPS) + 1 / (cued - STEPS)))
+    degrees = plain + cued - 2
+    away = smallest_change(1.0, plain, cued) * math.sqrt(worth)
+    power = stats.nct.sf(stats.t.ppf(0.975, degrees), degrees, away)
+    assert power == pytest.approx(0.80, abs=0.005)

@@ -130,6 +130,15 @@ class TestLittleLeague:
         band = group_for(rules("little-league"), Pitcher(age=12), outing.date).band
         assert (bar_to_catching(band, add_up(rules("little-league"), band, (outing,))) is None) == may_catch
 
+    @pytest.mark.parametrize(("before", "pitches", "may_catch"), [(39, 46, True), (40, 46, False)])
+    def test_a_batter_begun_by_the_fortieth_pitch_may_be_finished_and_catching_goes_on(
+        self, before, pitches, may_catch
+    ) -> None:
+        """Regulation VI, as local copies print it: who reaches 40 facing a batter may finish and still catch."""
+        outing = Outing(day("2026-05-04"), pitches, before)
+        band = group_for(rules("little-league"), Pitcher(age=12), outing.date).band
+        assert (bar_to_catching(band, add_up(rules("little-league"), band, (outing,))) is None) == may_catch
+
     @pytest.mark.parametrize(("innings", "may_pitch"), [(3, True), (4, False)])
     def test_four_innings_at_catcher_end_pitching_for_the_day(self, innings, may_pitch) -> None:
         """nw45ll.com and vplittleleague.net."""

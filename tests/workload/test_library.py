@@ -154,6 +154,21 @@ class TestLocalRules:
             self.resolve(**changes)
         assert err.value.field == field
 
+    @pytest.mark.parametrize(
+        ("changes", "field"),
+        [
+            ({"most_days_running": 3}, "most_days_running"),
+            ({"catching": {"no_catching_after_pitches": 41, "threshold_relief": True}}, "catching"),
+        ],
+    )
+    def test_it_may_not_allow_a_third_day_or_more_catching_than_the_rules_beneath(
+        self, changes, field
+    ) -> None:
+        beneath = {**SMALL, "most_days_running": 2, "catching": {"no_catching_after_pitches": 41}}
+        with pytest.raises(RuleSetError) as err:
+            rule_set("local", {"small": beneath, "local": self.local(**changes)})
+        assert err.value.field == f"bands Ages 9-12, {field}"
+
     def test_where_a_body_made_it_looser_the_reason_is_told(self) -> None:
         looser = {"bands": [{"label": "Ages 9-12", "daily_max": 71}], "looser_because": "Voted in 2026."}
         found = self.resolve(**looser)

@@ -59,7 +59,7 @@ export function serveRecord(form) {
     show(word("record_opened", { nickname }));
   }
 
-  function show(words = "") {
+  function show(words) {
     place.querySelector("[data-record-keep]").disabled = !latest;
     place.querySelector("[data-record-kept]").replaceChildren(
       ...[...read().keys()].flatMap((nickname) => [
@@ -67,7 +67,7 @@ export function serveRecord(form) {
         button(word("record_delete", { nickname }), { recordForget: nickname }),
       ]),
     );
-    place.querySelector("[data-record-state]").textContent = words;
+    if (words !== undefined) place.querySelector("[data-record-state]").textContent = words;
   }
 
   return () => stop.abort();

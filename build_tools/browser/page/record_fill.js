@@ -1,8 +1,7 @@
 // What a pitcher's file knows goes into the form, in place of the worked example. What the file does not know is
 // asked anew: pain and the day always, and the stage.
-import { fillFrom } from "./address.js";
 import { civilToday } from "./dates.js";
-import { rowsOf } from "./rows.js";
+import { rowsOf, setRowCount } from "./rows.js";
 import { clear, takeAnswerAway, untouched } from "./worked_example.js";
 
 const OF_THE_DAY = ["pain", "tired", "soreness", "slept_badly", "game_yesterday", "rested", "most", "sheet", "day"];
@@ -18,7 +17,8 @@ export function fillFromRecord(form, text) {
   clear(form, OF_THE_PITCHER, { ...texts(file), age: ageNow(file), role: target.role, shape: target.shape });
   const table = form.querySelector("[data-rows=arsenal]");
   if (table && rowsOf(table).every((row) => [...row.querySelectorAll("input, select")].every(untouched))) {
-    fillFrom(form, [["arsenal", ""], ...pitchesOf(file)]);
+    // Empty, it is read from the file, where speeds are shares of the fastball's.
+    setRowCount(table, 0);
   }
   takeAnswerAway(form);
 }
@@ -42,14 +42,4 @@ function ageNow({ age, as_of: day }) {
   const today = civilToday();
   const years = today.slice(0, 4) - day.slice(0, 4) - (today.slice(5) < day.slice(5) ? 1 : 0);
   return String(age + Math.max(0, years));
-}
-
-function pitchesOf({ arsenal }) {
-  if (!Array.isArray(arsenal)) return [];
-  return arsenal.flatMap((pitch, index) =>
-    Object.entries({ ...texts(Object(pitch)), breaking: pitch?.breaking ? "yes" : "no" }).map(([column, value]) => [
-      `arsenal.${index}.${column}`,
-      value,
-    ]),
-  );
 }
