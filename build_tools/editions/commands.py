@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 
 import click
 
+from build_tools.editions.league import WEB
 from build_tools.editions.start import (
     AnswerError,
     Answers,
@@ -47,6 +48,7 @@ A = TypeVar("A")
 @click.option("--reach", help="Phone or email.")
 @click.option("--call", help='What to do first in an emergency, like "Call 911 first."')
 @click.option("--where", help="Where one is, for whoever answers the call.")
+@click.option("--site-url", help="The address where it will be found.")
 def new_edition(content: Path, like: str | None, slug: str, **given: Any) -> None:
     """Start a league's own edition. What no option says is asked."""
     try:
@@ -115,6 +117,7 @@ def _answers(content: Path, like: str | None, given: dict[str, Any]) -> Answers:
             "call", "First thing to do in an emergency", emergency.get("call", "Call 911 first."), _words
         ),
         where=asked("where", "Where one is, to say on the phone", None, _words),
+        site_url=asked("site_url", "The address where it will be found, or blank", "", _address),
     )
 
 
@@ -122,6 +125,13 @@ def _words(text: str) -> str:
     if len(text.strip()) < 2:
         raise AnswerError("Write at least two letters.")
     return text.strip()
+
+
+def _address(text: str) -> str:
+    text = text.strip()
+    if text and not WEB.fullmatch(text):
+        raise AnswerError("Write the whole address, like https://example.org/handbook/, or nothing.")
+    return text
 
 
 def _one_of(text: str, known: list[str]) -> str:

@@ -15,6 +15,7 @@ from build_tools.schema.lists import SourceId
 YOUNGEST_FOR_A_BREAKING_BALL = 13
 """Before this age the joint guideline names fastball and changeup only; a league may ask for later."""
 
+WEB = re.compile(r"https?://[^\s\"'<>]+")
 _ADDRESS = re.compile(r"[a-z_]+/[a-z0-9]+(-[a-z0-9]+)*")
 
 
@@ -39,7 +40,7 @@ def _address(value: str) -> str:
 
 
 def _web(value: str) -> str:
-    if not re.fullmatch(r"https?://[^\s\"'<>]+", value):
+    if not WEB.fullmatch(value):
         raise ValueError("a whole web address, like https://example.org/handbook/")
     return value
 

@@ -6,6 +6,7 @@ document type is refused, because a few lines of one can stand for gigabytes.
 
 from __future__ import annotations
 
+import math
 import re
 import xml.etree.ElementTree as ElementTree
 from collections import Counter
@@ -13,6 +14,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 MOST_BYTES = 200_000
+DEEPEST = 200
+LONGEST_NAME = 100
 _PNG = b"\x89PNG\r\n\x1a\n"
 _SVG = "http://www.w3.org/2000/svg"
 _XLINK = "http://www.w3.org/1999/xlink"
@@ -29,7 +32,10 @@ _ATTRIBUTE_NAMES = """
 _SHAPES = frozenset(_SHAPE_NAMES.split())
 _ELEMENTS = _SHAPES | frozenset(_OTHER_NAMES.split())
 _ATTRIBUTES = frozenset(_ATTRIBUTE_NAMES.split())
-_REACHES_OUT = re.compile(r"url\(\s*['\"]?(?!#)|@import|expression|javascript:|\\", re.IGNORECASE)
+_REACHES_OUT = re.compile(
+    r"url\(\s*(?!['\"]?#)|(?:image|image-set|cross-fade|src)\(|@import|expression|javascript:|\\",
+    re.IGNORECASE,
+)
 
 
 class LogoError(Exception):
@@ -56,6 +62,9 @@ def read_logo(folder: Path, name: str) -> Logo:
     folder: the edition's own folder. name: the file's name in it, whatever its letters.
     Raises LogoError, which says what to do.
     """
+    if len(name.encode("utf-8", "replace")) > LONGEST_NAME or not name.isprintable():
+        expected = f"a name of at most {LONGEST_NAME} letters, without control characters; rename the file"
+        raise LogoError(expected, f'"{ascii(name[:40])[1:-1]}"')
     path = folder / name
     if not path.resolve().is_relative_to(folder.resolve()):
         raise LogoError("a file in the edition's own folder", f'"{name}", which leads out of it')
@@ -67,6 +76,14 @@ def read_logo(folder: Path, name: str) -> Logo:
             f"a logo of at most {MOST_BYTES // 1000} kB; save it smaller", f"{len(content)} bytes"
         )
     if content.startswith(_PNG):
+        if (
+            content[12:16] != b"IHDR"
+            or content[-8:-4] != b"IEND"
+            or b"\0" * 4 in (content[16:20], content[20:24])
+        ):
+            raise LogoError(
+                "a whole PNG, with its IHDR and IEND; save it again", f'"{name}", which is cut short'
+            )
         return Logo("logo.png", content)
     if path.suffix.lower() == ".svg":
         return _cleaned(content)
@@ -87,16 +104,52 @@ def _cleaned(content: bytes) -> Logo:
         raise LogoError("an SVG that can be read; save it again", str(error)) from error
     if root.tag != f"{{{_SVG}}}svg":
         raise LogoError("an SVG, whose outermost element is svg", f'"{_local(root.tag)}"')
+    _not_too_deep(root)
     gone: Counter[str] = Counter()
     _clean(root, gone)
+    _no_use_in_use(root)
     if not any(_local(element.tag) in _SHAPES for element in root.iter()):
         raise LogoError("an SVG that draws something by itself, without pictures from elsewhere", "nothing")
     if "viewBox" not in root.attrib and not {"width", "height"} <= root.attrib.keys():
         raise LogoError("a viewBox on the svg element, so that it can be made small", "none")
+    for element in root.iter():
+        _sized(element.get("viewBox"))
     ElementTree.register_namespace("", _SVG)
     ElementTree.register_namespace("xlink", _XLINK)
     left_out = ", ".join(f"{name} ({count})" for name, count in sorted(gone.items()))
     return Logo("logo.svg", ElementTree.tostring(root, encoding="utf-8"), left_out)
+
+
+def _not_too_deep(root: ElementTree.Element) -> None:
+    level = [root]
+    for _ in range(DEEPEST):
+        level = [child for element in level for child in element]
+    if level:
+        raise LogoError(f"at most {DEEPEST} elements inside one another; draw it flatter", "more")
+
+
+def _no_use_in_use(root: ElementTree.Element) -> None:
+    """Refuse a shape used again that uses others: a few such lines can stand for millions of shapes."""
+    use = f"{{{_SVG}}}use"
+    with_use = {element.get("id") for element in root.iter() if element.find(f".//{use}") is not None}
+    with_use |= {element.get("id") for element in root.iter(use)}
+    for element in root.iter(use):
+        for name in ("href", f"{{{_XLINK}}}href"):
+            target = element.get(name, "").removeprefix("#")
+            if target and target in with_use:
+                mend = "use elements that refer to shapes without a use in them; draw that shape out"
+                raise LogoError(mend, f'"#{target[:40]}"')
+
+
+def _sized(box: str | None) -> None:
+    if box is None:
+        return
+    try:
+        numbers = [float(number) for number in box.replace(",", " ").split()]
+    except ValueError:
+        numbers = []
+    if len(numbers) != 4 or not all(map(math.isfinite, numbers)) or min(numbers[2:]) <= 0:
+        raise LogoError('a viewBox of four numbers, the last two above 0, like "0 0 64 64"', f'"{box[:40]}"')
 
 
 def _clean(element: ElementTree.Element, gone: Counter[str]) -> None:

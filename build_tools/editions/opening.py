@@ -10,6 +10,7 @@ from pathlib import Path
 from build_tools.editions.checks import Checker
 from build_tools.editions.league import YOUNGEST_FOR_A_BREAKING_BALL, League
 from build_tools.editions.logo import Logo
+from build_tools.editions.other_names import still_named
 from build_tools.editions.overlay import EDITION_FILE, laid_over, read_overlay
 from build_tools.loading.mistakes import ContentError, Mistake, nearest_name
 from build_tools.loading.reading import Loaded, Reading, read_one
@@ -60,8 +61,21 @@ def open_edition(name: str, handbook: Reading, today: datetime.date) -> Opened:
     if logo and logo.left_out:
         path = whole.told(league.path.parent / str(league.model.logo))
         remarks += (f"{path}: left out of the logo: {logo.left_out}.",)
+    remarks += tuple(still_named(league.path.parent, _other_leagues(league, handbook), handbook))
     whole.kinds[EDITIONS] = {league.slug: league}
     return Opened(league, whole, hidden | above_age(whole, league.model), logo, checker.overdue(), remarks)
+
+
+def _other_leagues(league: Loaded[League], handbook: Reading) -> frozenset[str]:
+    """Return the names of the leagues beside this one, those it rests on left out."""
+    found: set[str] = set()
+    for name in set(edition_names(handbook.root)) - {league.slug, league.model.based_on}:
+        try:
+            other = _description(handbook.root / EDITIONS / name, handbook).model
+        except ContentError:
+            continue  # told where that edition is checked
+        found |= {other.name, other.short_name}
+    return frozenset(found - {league.model.name, league.model.short_name})
 
 
 def above_age(whole: Reading, league: League) -> frozenset[str]:

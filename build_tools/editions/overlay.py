@@ -159,6 +159,10 @@ def _strange_files(overlay: Reading) -> Iterator[Mistake]:
             yield Mistake(
                 overlay.told(path), 1, "", "a file of its own, not a link to another place", "a link"
             )
+    for kind in ENTRY_KINDS:
+        for path in sorted((overlay.root / kind).glob("index.*")):
+            expected = "another file name; index is the page that lists the others"
+            yield Mistake(overlay.told(path), 1, "", expected, f'"{path.name}"', f"our-{kind}.md")
     for path in sorted(overlay.root.iterdir()):
         known = _FOLDERS if path.is_dir() else _FILES
         if path.name not in known and not (path.is_file() and _OTHER_FILES.fullmatch(path.name)):

@@ -9,6 +9,7 @@ from build_tools.editions.league import Division, League
 from build_tools.editions.schemes import SCHEMES, style
 from build_tools.generate.shelf import shelves
 from build_tools.generate.writer import Edition, Page, Writer
+from build_tools.hand_outs.pencil import within_the_limit
 from build_tools.loading.library import Library
 from build_tools.loading.reading import Loaded
 from build_tools.schema.kinds import ENTRY_KINDS
@@ -30,7 +31,7 @@ def binding_rules(library: Library) -> RuleSet:
 
 def binding_table(edition: Edition) -> str:
     """Return the rest table of the rules that bind, as HTML."""
-    return table_html(rest_table(binding_rules(edition.library)), edition.catalogue)
+    return table_html(rest_table(within_the_limit(binding_rules(edition.library))), edition.catalogue)
 
 
 def league_pages(writer: Writer) -> Iterator[Page]:
@@ -39,7 +40,9 @@ def league_pages(writer: Writer) -> Iterator[Page]:
     league = edition.library.league
     if league is None:
         return
+    hidden = edition.library.opened.hidden if edition.library.opened else ()
     context = {
+        "left_out": len(hidden),
         "binding": edition.library.rules[league.rules],
         "binding_table": binding_table(edition),
         "divisions": [(one, _most_a_day(one, edition)) for one in league.divisions],

@@ -20,6 +20,10 @@ from build_tools.loading.marked_yaml import read_yaml
 from build_tools.loading.slugs import slug_of
 
 SCHEMA_LINE = "# yaml-language-server: $schema=../../.schemas/editions.json\n"
+THEN_PROMPT = """\
+# Add to emergency, after where, what to do next here, one thing a line: who meets the ambulance and at which
+# gate, where the AED hangs, who stays with the player. Like this: then: ["First thing.", "Second thing."]
+"""
 
 _DIVISION = re.compile(
     r"\s*(?P<name>[^;]*?[^\s;\d])\s+(?P<low>\d+)\s*-\s*(?P<high>\d+)\s+(?P<feet>\d+(\.\d+)?)\s*"
@@ -47,13 +51,15 @@ class Answers:
     reach: str
     call: str
     where: str
+    site_url: str
 
 
 def start(content: Path, answers: Answers, like: str | None = None, slug: str = "") -> Path:
     """Write a new edition and return its folder.
 
-    content: the content folder. like: another edition, whose entries, notices and further steps in an
-    emergency come along. slug: the folder's name; made from the league's name where it is empty.
+    content: the content folder. like: another edition, whose entries, logo and what it hides or replaces come
+    along; its notices and its steps in an emergency do not. slug: the folder's name; made from the league's
+    name where it is empty.
     Raises AnswerError.
     """
     slug = slug or slug_of(answers.name)
@@ -71,7 +77,7 @@ def start(content: Path, answers: Answers, like: str | None = None, slug: str = 
     else:
         folder.mkdir()
     text = yaml.safe_dump(described, allow_unicode=True, sort_keys=False, width=100, default_flow_style=None)
-    (folder / EDITION_FILE).write_text(SCHEMA_LINE + text, encoding="utf-8")
+    (folder / EDITION_FILE).write_text(SCHEMA_LINE + text + THEN_PROMPT, encoding="utf-8")
     return folder
 
 
@@ -140,8 +146,7 @@ def _described(answers: Answers, other: Mapping[str, Any]) -> dict[str, Any]:
         },
         "emergency": {"call": answers.call, "where": answers.where},
     }
-    then = other.get("emergency", {}).get("then")
-    if then:
-        described["emergency"]["then"] = then
+    if answers.site_url:
+        described["site_url"] = answers.site_url
     kept = ("paper", "logo", "based_on", "hides", "replaces")
     return described | {name: other[name] for name in kept if name in other}

@@ -64,5 +64,9 @@ def _list(edition: Edition, kind: str) -> Item:
 
 
 def _calculators(edition: Edition) -> Item:
-    pages = [{title: markdown_file(f"calculators/{name}/")} for name, title in edition.calculators.items()]
+    pages = [
+        {title: markdown_file(f"calculators/{name}/")}
+        for name, title in edition.calculators.items()
+        if name in edition.library.calculators
+    ]
     return {edition.speak(TITLES["calculators"]): [markdown_file("calculators/", indexed=True), *pages]}

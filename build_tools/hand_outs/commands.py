@@ -40,6 +40,9 @@ def hand_outs(
     """Print cards, sheets and the bag set of a built site as PDFs, and link them from its pages."""
     usual = of_edition(edition)
     places = Places(build=build_folder or usual.build, site=site or usual.site)
+    for needed in (places.site / "index.html", places.frame):
+        if not needed.is_file():
+            raise click.ClickException(f"There is no site in {needed.parent}. Build it first.")
     target = out or places.site / FOLDER
     sizes = cast("tuple[Paper, ...]", papers or tuple(PAPERS))
     try:

@@ -15,7 +15,7 @@ from build_tools.generate.shelf import shelves
 from build_tools.generate.writer import Edition, Page, Writer
 from build_tools.hand_outs.codes import qr_code
 from build_tools.hand_outs.kinds import CARDS, HAND_OUTS, files_of
-from build_tools.hand_outs.pencil import bands_for_ages, steps_to_cross_off
+from build_tools.hand_outs.pencil import bands_for_ages, steps_to_cross_off, within_the_limit
 from build_tools.loading.library import Library
 from build_tools.loading.reading import Loaded
 from build_tools.schema.coaching import Cue
@@ -87,7 +87,14 @@ def hand_out_pages(
         if _holds(edition.library, slug)
     ]
     title = edition.speak(TITLES["print"])
-    yield writer.write("print/", "print/index.md.j2", title, title, {"hand_outs": listed}, indexed=True)
+    yield writer.write(
+        "print/",
+        "print/index.md.j2",
+        title,
+        title,
+        {"hand_outs": listed, "with_codes": bool(site_url)},
+        indexed=True,
+    )
 
 
 def _holds(library: Library, hand_out: str) -> bool:
@@ -150,6 +157,7 @@ def _rules(edition: Edition) -> Mapping[str, Any]:
     if rules.rest_unit == "nights":
         note = say("Rest in nights; the night after the game is the first.")
         heading = say("Nights of rest for so many {unit}", unit=_UNITS[rules.counts])
+    rules = within_the_limit(rules)
     bands = bands_for_ages(rules, ages)
     rests = sorted({step.rest for band in bands for step in band.rest})
     return {

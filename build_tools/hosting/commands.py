@@ -24,8 +24,9 @@ def print_headers(edition: str | None, site: Path | None, server: str) -> None:
     """Print what a server of a finished site should send with it, in the server's own words."""
     places = of_edition(edition)
     folder = site or places.site
-    if not (folder / "index.html").is_file():
-        raise click.ClickException(f"There is no site in {folder}. Build it first.")
+    for needed in (folder / "index.html", places.frame):
+        if not needed.is_file():
+            raise click.ClickException(f"There is no site in {needed.parent}. Build it first.")
     click.echo(SERVERS[server](headers(folder), site_base(places)), nl=False)
 
 
@@ -33,6 +34,8 @@ def print_headers(edition: str | None, site: Path | None, server: str) -> None:
 @click.argument("address")
 def visit(address: str) -> None:
     """Visit a handbook on a server as a phone does, and say what is good and what is not."""
+    if not address.lower().startswith(("https://", "http://")):
+        raise click.ClickException(f"Begin the address with https:// or http://: {address}")
     good = True
     for finding in visit_address(address):
         click.echo(f"{'good ' if finding.good else 'WRONG'}  {finding.what}")

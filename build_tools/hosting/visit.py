@@ -41,6 +41,9 @@ PAGES = ("", "guide/warning-signs/", "grips/", "print/")
 MAY_BE_HIDDEN = ("grips/", "calculators/spin-to-break/")
 """What a league may leave out of its edition."""
 
+UNKNOWN = "no-such-page/at-all/"
+SHEET = re.compile(r"""<link[^>]*\bhref=["']?([^"'\s>]+\.css)""")
+
 KEPT = """async () => {
     const kept = [];
     for (const name of await caches.keys()) {
@@ -103,6 +106,7 @@ class _Visit:
         yield Finding(True, f"{self.address} answers")
         yield _policy(page, first)
         yield self._edition(page)
+        yield from self._not_found(page)
         kept = self._copy(page)
         yield kept
         if kept.good:
@@ -120,8 +124,22 @@ class _Visit:
         answer = page.request.get(urljoin(self.address, "edition.json"))
         if not answer.ok:
             return Finding(False, "edition.json is missing; was the whole site put there?")
-        told = json.loads(answer.text())
-        return Finding(True, f"edition {told['edition']} of {told['date']}, {told['files']} files")
+        try:
+            told = json.loads(answer.body())
+            return Finding(True, f"edition {told['edition']} of {told['date']}, {told['files']} files")
+        except (ValueError, KeyError, TypeError):
+            return Finding(False, "edition.json is another page; was the whole site put there?")
+
+    def _not_found(self, page: Page) -> Iterator[Finding]:
+        """Look at the page for an unknown address, where the server shows the handbook's."""
+        answer = page.request.get(urljoin(self.address, UNKNOWN))
+        text = answer.text() if answer.status == 404 else ""
+        sheets = [urljoin(answer.url, sheet) for sheet in SHEET.findall(text)]
+        if "bendbook" not in text or not sheets:
+            return
+        lost = next((sheet for sheet in sheets if not page.request.get(sheet).ok), None)
+        said = f"{lost} does not come; set site_url and build again" if lost else "is dressed as the others"
+        yield Finding(lost is None, f"the page for an unknown address: {said}")
 
     def _copy(self, page: Page) -> Finding:
         if not page.evaluate("isSecureContext"):

@@ -16,6 +16,8 @@ from build_tools.editions.hiding import without
 from build_tools.editions.league import League
 from build_tools.editions.opening import EDITIONS, Opened, open_edition
 from build_tools.editions.overlay import KEPT
+from build_tools.loading.days import check_next, check_past
+from build_tools.loading.edition_folder import check_address, check_name, unread
 from build_tools.loading.mistakes import ContentError, Mistake
 from build_tools.loading.reading import Loaded, Reading, read_content
 from build_tools.places import THE_HANDBOOK, Wanted
@@ -182,17 +184,23 @@ def load(root: Path, calculators: Collection[str], wanted: Wanted = THE_HANDBOOK
     wanted: which edition, and whether with drafts.
     Raises ContentError with every mistake found.
     """
+    today = wanted.today or datetime.date.today()
     reading = read_content(root)
     opened = None
     hidden: frozenset[str] = frozenset()
     if wanted.edition is not None:
-        opened = open_edition(wanted.edition, reading, wanted.today or datetime.date.today())
+        if misnamed := list(check_name(root, root / EDITIONS / wanted.edition)):
+            raise ContentError(misnamed)
+        opened = open_edition(wanted.edition, reading, today)
         reading, hidden = opened.whole, opened.hidden
     found = (
         reading.mistakes,
         check(reading, calculators),
         check_rules(reading),
         check_holds(reading),
+        check_past(reading, max(today, datetime.date.today())),
+        check_next(opened.league, reading, today) if opened else (),
+        check_address(reading, opened.league) if opened else (),
         _needed_drafts(reading, wanted),
         [opened.overdue] if opened and opened.overdue and not wanted.allow_overdue else (),
     )
@@ -207,9 +215,15 @@ def load(root: Path, calculators: Collection[str], wanted: Wanted = THE_HANDBOOK
         tuple(name for name in calculators if f"calculators/{name}" not in hidden),
         _mentions(left),
         opened,
-        (*(opened.remarks if opened else ()), *spoken),
+        (*_remarks(reading, opened), *spoken),
         {path.name: path.read_text("utf-8") for path in sorted((root / "demo").glob("*.csv"))},
     )
+
+
+def _remarks(reading: Reading, opened: Opened | None) -> Iterator[str]:
+    if opened is not None:
+        yield from opened.remarks
+        yield from unread(reading, opened.league.path.parent)
 
 
 def _drafts(reading: Reading) -> Iterator[str]:

@@ -25,6 +25,9 @@ DEEPEST = 20
 MOST_VALUES = 20_000
 """Values in one document, those that an alias stands for counted each time; the longest list has 2,000."""
 
+MOST_DIGITS = 40
+"""Signs of a number; the longest so far has 8."""
+
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 _NULL = frozenset({"", "~", "null", "Null", "NULL"})
@@ -156,7 +159,11 @@ class _Builder:
         text = str(event.value)
         if "\n" in text:
             return " ".join(text.split())
-        return _plain(text) if event.style in (None, "") else text
+        if event.style not in (None, ""):
+            return text
+        if len(text) > MOST_DIGITS and _DECIMAL.fullmatch(text):
+            raise self._refuse(event, location, f"a number of at most {MOST_DIGITS} digits")
+        return _plain(text)
 
     def _mapping(self, location: Location) -> dict[str, object]:
         fields: dict[str, object] = {}

@@ -13,6 +13,7 @@ from pydantic import BaseModel, ValidationError
 from build_tools.loading.explain import explain
 from build_tools.loading.front_matter import NoFrontMatterError, cut
 from build_tools.loading.marked_yaml import MarkedData, YamlError, read_yaml
+from build_tools.loading.markup import NO_SCRIPTS, unsafe, words_in
 from build_tools.loading.mistakes import Location, Mistake, field_name
 from build_tools.loading.slugs import slug_of
 from build_tools.schema.common import SLUG, Entry, Strict
@@ -143,6 +144,9 @@ def _read_entry(
     if data is None:
         return None
     entry = _validate(reading, path, data, model, data.value, ())
+    for down, found in unsafe(halves.body):
+        line = halves.body_line + down
+        reading.mistakes.append(Mistake(reading.told(path), line, "body", NO_SCRIPTS, f'"{found}"'))
     return None if entry is None else Loaded(kind, slug, entry, path, data, halves.body, halves.body_line)
 
 
@@ -180,7 +184,12 @@ def _read_rules(reading: Reading) -> None:
     rules: dict[str, Loaded[Any]] = {}
     reading.kinds["rules"] = rules
     known = reading.known.setdefault("rules", set())
-    for path in sorted((reading.root / "rules").glob("*.yml")):
+    for path in sorted((reading.root / "rules").glob("*")):
+        if path.suffix != ".yml":
+            if path.suffix.lower() in (".yml", ".yaml"):
+                expected = f"a file whose name ends in .yml; rename it to {path.stem}.yml"
+                reading.mistakes.append(Mistake(reading.told(path), 1, "", expected, f'"{path.name}"'))
+            continue
         slug = path.stem
         known.add(slug)
         if not SOURCE_ID.fullmatch(slug):
@@ -202,6 +211,10 @@ def read_one(reading: Reading, kind: str, slug: str, model: type[V], path: Path)
 
 
 def _read_text(reading: Reading, path: Path) -> str | None:
+    if path.is_dir():
+        expected = "a file of this name; rename the folder, or take it out"
+        reading.mistakes.append(Mistake(reading.told(path), 1, "", expected, "a folder"))
+        return None
     try:
         return path.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError as error:
@@ -232,11 +245,16 @@ def _validate(
         reading.mistakes.append(Mistake(reading.told(path), line, field_name(inside), expected))
         return None
     try:
-        return model.model_validate(value)
+        found = model.model_validate(value)
     except ValidationError as error:
-        for location, expected, found, near in explain(error, model):
+        for location, expected, written, near in explain(error, model):
             whole = (*inside, *location)
             reading.mistakes.append(
-                Mistake(reading.told(path), data.line(whole), field_name(whole), expected, found, near)
+                Mistake(reading.told(path), data.line(whole), field_name(whole), expected, written, near)
             )
         return None
+    for location, words in words_in(value, inside):
+        line, where = data.line(location), field_name(location)
+        for _, written in unsafe(words):
+            reading.mistakes.append(Mistake(reading.told(path), line, where, NO_SCRIPTS, f'"{written}"'))
+    return found

@@ -24,9 +24,19 @@ ACTING = {
     "a shape from elsewhere": f'{HEAD}><use xlink:href="https://example.org/x.svg#a"/>{CIRCLE}</svg>',
     "a style sheet from elsewhere": f"{HEAD}><style>@import url(https://example.org/x.css);</style>{CIRCLE}</svg>",
     "a fill from elsewhere": f'{HEAD}><rect width="1" height="1" style="fill:url(https://example.org/x)"/>{CIRCLE}</svg>',
+    "a set of pictures": f"{HEAD}><path d='M0 0' style=\"mask:image-set('https://example.org/x' 1x)\"/>{CIRCLE}</svg>",
+    "a set of pictures in a style": f"{HEAD}><style>a{{mask:image-set('https://example.org/x' 1x)}}</style>{CIRCLE}</svg>",
+    "an address in parts": f"{HEAD}><rect width='1' height='1' fill='url(/**/https://example.org/x)'/>{CIRCLE}</svg>",
     "an animation of a link": f'{HEAD}><a><animate attributeName="href" values="javascript:alert(1)"/></a>{CIRCLE}</svg>',
     "a set handler": f'{HEAD}><set attributeName="onmouseover" to="alert(1)"/>{CIRCLE}</svg>',
 }
+
+
+PNG = b"\x89PNG\r\n\x1a\n" + bytes.fromhex(
+    "0000000d49484452000000010000000108060000001f15c489"
+    "0000000d49444154789c6360606060000000050001a5f645400000000049454e44ae426082"
+)
+"""One clear dot."""
 
 
 def put(folder: Path, text: str, name: str = "logo.svg") -> str:
@@ -72,6 +82,15 @@ def test_a_few_lines_that_stand_for_gigabytes_are_refused(folder: Path) -> None:
         (f'{HEAD}><image href="x.png"/></svg>', "draws something by itself"),
         (f"<svg xmlns='http://www.w3.org/2000/svg'>{CIRCLE}</svg>", "viewBox"),
         ("x" * 300_000, "save it smaller"),
+        (f"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 0 0'>{CIRCLE}</svg>", "like"),
+        (f"<svg xmlns='http://www.w3.org/2000/svg' viewBox='a b c'>{CIRCLE}</svg>", "four numbers"),
+        (f"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 inf 9'>{CIRCLE}</svg>", "four numbers"),
+        (f"{HEAD}>{'<g>' * 9000}{CIRCLE}{'</g>' * 9000}</svg>", "draw it flatter"),
+        (
+            f'{HEAD}><g id="a">{CIRCLE}</g><g id="b"><use href="#a"/></g><use href="#b"/></svg>',
+            "draw that shape out",
+        ),
+        (f'{HEAD}>{CIRCLE}<use id="a" href="#b"/><use id="b" href="#a"/></svg>', "draw that shape out"),
     ],
 )
 def test_what_is_no_drawing_is_refused_with_a_mend(folder: Path, text: str, mend: str) -> None:
@@ -80,10 +99,23 @@ def test_what_is_no_drawing_is_refused_with_a_mend(folder: Path, text: str, mend
 
 
 def test_a_png_is_known_by_what_is_in_it_and_not_by_its_name(folder: Path) -> None:
-    (folder / "a.png").write_bytes(b"\x89PNG\r\n\x1a\n....")
+    (folder / "a.png").write_bytes(PNG)
     assert read_logo(folder, "a.png").name == "logo.png"
     with pytest.raises(LogoError, match="SVG or a PNG"):
         read_logo(folder, put(folder, f"{HEAD}>{CIRCLE}</svg>", "b.png"))
+
+
+@pytest.mark.parametrize("length", [8, 20, len(PNG) - 12])
+def test_a_png_that_is_cut_short_is_refused(folder: Path, length: int) -> None:
+    (folder / "a.png").write_bytes(PNG[:length])
+    with pytest.raises(LogoError, match="save it again"):
+        read_logo(folder, "a.png")
+
+
+@pytest.mark.parametrize("name", ["a\0b.svg", "a" * 5000 + ".svg", "a\nb.svg"])
+def test_a_name_no_file_can_have_is_refused(folder: Path, name: str) -> None:
+    with pytest.raises(LogoError, match="rename the file"):
+        read_logo(folder, name)
 
 
 def test_any_file_name_will_do_because_the_site_gives_it_its_own(folder: Path) -> None:

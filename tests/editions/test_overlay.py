@@ -198,3 +198,10 @@ def test_a_page_that_others_rest_on_cannot_be_kept_back_as_a_draft(content: Path
     )
     [mistake] = told()
     assert mistake.startswith("content/guide/warning-signs.md: line 6, draft: false; other pages rest on it")
+
+
+def test_a_page_named_index_is_refused_with_another_name(told: Told, folder: Path) -> None:
+    page(folder, "index")
+    [mistake] = told()
+    assert mistake.startswith("content/editions/sandlot/guide/index.md: ")
+    assert 'Did you mean "our-guide.md"?' in mistake

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -20,13 +22,14 @@ OPTIONS = {
     "--light": "#8a1c1c",
     "--dark": "#ffb3a0",
     "--rules": "stricter-league",
-    "--review-by": "2099-12-31",
+    "--review-by": f"{datetime.date.today() + datetime.timedelta(days=300)}",
     "--divisions": "Majors 11-12 46; Juniors 13-14 54",
     "--from-age": "14",
     "--contact": "Presidenta",
     "--reach": "hola@nadie.example",
     "--call": "Call 911 first.",
     "--where": "Campo 1",
+    "--site-url": "",
 }
 
 
@@ -95,6 +98,41 @@ def test_after_the_pattern_of_another_edition_its_entries_come_along(content: Pa
     assert not (content / "editions" / "aguilas-de-san-nadie" / "history").exists(), "its history is its own"
 
 
+def test_another_leagues_steps_in_an_emergency_do_not_come_along(
+    content: Path, say_in_edition: Callable[[str, str], int]
+) -> None:
+    say_in_edition('behind the school"}', 'behind the school", then: [The AED hangs at the snack stand.]}')
+    assert run(content, "--show-older", "--like", "sandlot").exit_code == 0
+    league = loaded(content, "aguilas-de-san-nadie").league
+    assert league is not None
+    assert league.emergency.then == ()
+    text = (content / "editions" / "aguilas-de-san-nadie" / "edition.yml").read_text(encoding="utf-8")
+    assert "AED hangs at" not in text
+    assert "# Add to emergency" in text
+
+
+def test_lines_that_still_name_the_other_league_are_told(content: Path, folder: Path) -> None:
+    (folder / "guide").mkdir()
+    (folder / "guide" / "our-fields.md").write_text(
+        "---\ntitle: Our fields\nsummary: Where we play.\nreviewed: 2026-01-02\nsection: coach\n---\n"
+        "The fields of Sandlot.\n",
+        encoding="utf-8",
+    )
+    output = run(content, "--show-older", "--like", "sandlot").output
+    told = "aguilas-de-san-nadie/guide/our-fields.md line 7 still names Sandlot."
+    assert told in output
+    assert told in "".join(loaded(content, "aguilas-de-san-nadie").remarks)
+    assert not any("still names" in one for one in loaded(content, "sandlot").remarks)
+
+
+def test_the_address_is_asked_for_and_written(content: Path) -> None:
+    result = run(content, "--show-older", answers="https://nadie.example/libro/\n", site_url=None)
+    assert "The address where it will be found, or blank" in result.output
+    league = loaded(content, "aguilas-de-san-nadie").league
+    assert league is not None
+    assert league.site_url == "https://nadie.example/libro/"
+
+
 def test_an_edition_is_never_written_over(content: Path) -> None:
     assert run(content, "--show-older").exit_code == 0
     result = run(content, "--show-older")
@@ -110,6 +148,7 @@ def test_an_edition_is_never_written_over(content: Path) -> None:
         ({"divisions": "Majors"}, "Write name, ages and feet"),
         ({"from_age": "11"}, "13 or more"),
         ({"name": "北北"}, "--slug"),
+        ({"site_url": "our page"}, "https://example.org/handbook/"),
     ],
 )
 def test_an_answer_that_cannot_be_used_is_refused_with_a_mend(
