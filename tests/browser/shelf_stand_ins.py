@@ -16,10 +16,12 @@ from calculators.workload.library import rule_set
 
 content = json.loads(Path("/shelf.json").read_text(encoding="utf-8"))
 
+demo = {path.name: path.read_text(encoding="utf-8") for path in Path("content/demo").glob("league-*.csv")}
+
 shelf = types.ModuleType("tests.workload.shelf")
 vars(shelf).update(
     load_rules=lambda: content["rules"],
-    shelf=lambda: shelf_from({"rules": content["rules"]}),
+    shelf=lambda: shelf_from({"rules": content["rules"], "demo": demo}),
     rules=lambda slug: rule_set(slug, content["rules"]),
 )
 
