@@ -66,15 +66,17 @@ export function serveCounter(form) {
   }
 
   function opened() {
-    who = nickname();
-    ({ moves, day } = countOf(who));
-    rememberForTonight(KEY, { who, counts });
-    show();
+    goOnWith(nickname());
     setTimeout(fillIn);
   }
 
   function forgotten({ detail: names }) {
     for (const name of names) delete counts[name];
+    goOnWith(who);
+  }
+
+  function goOnWith(name) {
+    who = name;
     ({ moves, day } = countOf(who));
     rememberForTonight(KEY, { who, counts });
     show();

@@ -3,10 +3,10 @@
 import { put } from "./fields.js";
 
 // What only the reader can say, once a sheet of their own is in the form.
-const OF_THE_DAY = ["pain", "role", "shape"];
+const ASKED_ANEW = ["pain", "role", "shape"];
 
 export function giveWayToASheet(form) {
-  clear(form, OF_THE_DAY);
+  clear(form, ASKED_ANEW);
   takeAnswerAway(form);
 }
 
